@@ -1,0 +1,130 @@
+/** A sheet read from Markdown: its blocks, front matter, passages, inserts and marks with their places in the file. */
+import type { Audience, Block } from '../block/tree.ts';
+import type { Finding } from '../findings/finding.ts';
+import type { Source } from '../text/source.ts';
+import type { Span } from '../text/span.ts';
+
+export interface FrontMatter {
+  readonly span: Span | null;
+  readonly title: string | null;
+  readonly id: string | null;
+  readonly version: string | null;
+  readonly date: string | null;
+  readonly author: string | null;
+  readonly school: string | null;
+  readonly status: 'draft' | 'reviewed' | 'issued' | 'withdrawn' | null;
+  readonly course: string | null;
+  readonly groups: number | null;
+  readonly spares: number | null;
+  readonly minutes: number | null;
+  readonly print: 'A4' | 'Letter';
+  readonly language: 'en-GB' | 'en-US';
+  readonly reviewed: string | null;
+  readonly nextReview: string | null;
+  readonly riskAssessment: string | null;
+  readonly kit: readonly { readonly item: string; readonly count: number }[];
+  readonly audience: Audience | null;
+  readonly safetyKeptIn: string | null;
+}
+
+export type PassageKind =
+  | 'pupils'
+  | 'teachers'
+  | 'technicians'
+  | 'safety'
+  | 'answer'
+  | 'hint'
+  | 'support'
+  | 'core'
+  | 'stretch'
+  /** Misspelt, unclosed or unknown: fails closed, hidden from pupils. */
+  | 'broken';
+
+export interface Passage {
+  readonly kind: PassageKind;
+  readonly span: Span;
+  /** `answer 4 lines`, `answer box 60 mm`; two ruled lines where nothing is said. */
+  readonly space:
+    | { readonly kind: 'lines'; readonly count: number }
+    | { readonly kind: 'box'; readonly height_mm: number };
+}
+
+/** The readers of a place: those that every passage round it lets in. */
+export type Readers = readonly Audience[];
+
+/** A name in an insert, with the setup it belongs to where one is written. */
+export interface Reference {
+  readonly setup: string | null;
+  readonly name: string;
+  readonly heading: string | null;
+  readonly span: Span;
+}
+
+export type InsertHead =
+  /** Reading at a probe or on an electrode. */
+  | {
+      readonly kind: 'reading';
+      readonly of: Reference;
+      readonly form: 'value' | 'no unit' | 'of V0' | 'strength';
+    }
+  | { readonly kind: 'difference'; readonly from: Reference; readonly to: Reference }
+  | { readonly kind: 'along'; readonly row: Reference; readonly distance_mm: number }
+  | { readonly kind: 'gradient'; readonly row: Reference }
+  | {
+      readonly kind: 'mean strength';
+      readonly row: Reference;
+      readonly from_mm: number;
+      readonly to_mm: number;
+    }
+  /** Of the supply, or of an electrode. */
+  | { readonly kind: 'current'; readonly of: Reference | null; readonly setup: string | null }
+  | { readonly kind: 'resistance'; readonly setup: string | null }
+  | { readonly kind: 'range'; readonly of: Reference }
+  | { readonly kind: 'blank'; readonly unit: string | null; readonly length_mm: number | null }
+  | { readonly kind: 'readings'; readonly rows: readonly Reference[]; readonly columns: readonly string[] }
+  | {
+      readonly kind: 'drawing';
+      readonly setup: Reference;
+      /** Null: the usual parts. */
+      readonly parts: readonly string[] | null;
+      readonly size: 'half' | 'full' | null;
+      readonly caption: string | null;
+    }
+  /** Parts that later versions print; teachers get a labelled placeholder, pupils nothing. */
+  | { readonly kind: 'later'; readonly word: string; readonly caption: string | null }
+  | { readonly kind: 'broken' };
+
+export interface Insert {
+  /** `?{…}` asks pupils, `!{…}` tells everyone. */
+  readonly told: boolean;
+  readonly head: InsertHead;
+  readonly span: Span;
+  readonly written: string;
+  /** Alone in its paragraph (with other inserts only): a table or figure. */
+  readonly alone: boolean;
+  readonly readers: Readers;
+  /** Number in the sheet, in order of place. */
+  readonly number: number;
+  /** Stands in a table column whose heading carries the unit. */
+  readonly bareNumber: boolean;
+}
+
+export interface SheetAllowance {
+  readonly code: string;
+  readonly reason: string;
+  readonly span: Span;
+  /** The line it covers. */
+  readonly covers: Span;
+  readonly readers?: Readers;
+}
+
+export interface Sheet {
+  readonly source: Source;
+  readonly front: FrontMatter;
+  readonly blocks: readonly { readonly block: Block; readonly readers: Readers }[];
+  readonly passages: readonly Passage[];
+  readonly inserts: readonly Insert[];
+  readonly allowances: readonly SheetAllowance[];
+  /** Findings of reading alone: front matter, passages, inserts' syntax, marks, fences; block findings stand in the blocks. */
+  readonly findings: readonly Finding[];
+}

@@ -1,0 +1,20 @@
+/**
+ * Lines cut out of a file: a block's text without the prefixes of the quotations and lists around it. Each line knows where it
+ * stands, so that everything read from it carries spans of the file.
+ */
+import type { Span } from './span.ts';
+
+export interface ExcerptLine {
+  /** The line without prefix and line end. */
+  readonly text: string;
+  /** Offset in the file of the first character of `text`. */
+  readonly at: number;
+}
+
+export interface Excerpt {
+  readonly lines: readonly ExcerptLine[];
+  /** The whole block in the file, fences included. */
+  readonly span: Span;
+  /** What follows the word `electrodes` on the opening fence line. */
+  readonly head: ExcerptLine;
+}
