@@ -3,6 +3,8 @@
  * `papervolt readings --json`. A key that does not apply is null.
  */
 
+import type { TracedLine } from '../field/sample/traced-line.ts';
+
 export interface SetupReadings {
   readonly name: string;
   readonly resistance_ohm: number | null;
@@ -43,11 +45,6 @@ export interface RowReading {
   readonly points: readonly (PointReading & { readonly distance_mm: number })[];
 }
 
-/** Lines for drawing. Points as x, y pairs in mm. */
-export interface TracedLine {
-  readonly points: Float64Array;
-  readonly closed: boolean;
-}
 export interface EquipotentialLines {
   readonly value_V: number;
   readonly lines: readonly TracedLine[];
