@@ -263,7 +263,10 @@ export interface ChangeStatement extends Node {
   readonly name: Name;
   readonly terminal: Terminal;
 }
-/** `move NAME PLACE`, `move S tip at …`, `move A from … to …` for a row, `move M at …` for a probe. */
+/**
+ * `move NAME PLACE`, `move S tip at …`, `move A from … to …` for a row, `move M at A 50 mm` for a probe. A probe moved to a point comes as
+ * a place: the line does not show what NAME is.
+ */
 export interface MoveStatement extends Node {
   readonly kind: 'move';
   readonly name: Name;
@@ -292,6 +295,8 @@ export interface ReverseStatement extends Node {
 /** A line that could not be read. It costs only itself; its findings stand in `Block.findings`. */
 export interface BrokenStatement extends Node {
   readonly kind: 'broken';
+  /** The word of the table that it begins with, where it does: `paper`, `bar`. */
+  readonly word: string | null;
   /** The name the line would have given, where one can be seen: others that refer to it are not misspelt. */
   readonly name: Name | null;
 }
