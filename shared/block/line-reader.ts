@@ -37,9 +37,11 @@ export class LineReader {
   failed = false;
   /** Piece behind which columns begin: the name of a named line, otherwise the first word. */
   bodyPiece = 1;
-  /** First piece of a terminal. */
-  terminalPiece: number | null = null;
+  /** Pieces of the terminal, from and behind the last. */
+  terminal: { readonly from: number; readonly to: number } | null = null;
   private position = 0;
+  /** The token at `position`, once looked at. */
+  private ahead: Token | null = null;
 
   constructor(line: ExcerptLine, context: LineContext) {
     this.line = line;
@@ -49,7 +51,8 @@ export class LineReader {
 
   /** The next token, not taken. */
   peek(): Token {
-    return tokenAt(this.text, this.position);
+    this.ahead ??= tokenAt(this.text, this.position);
+    return this.ahead;
   }
 
   get atEnd(): boolean {
@@ -84,6 +87,7 @@ export class LineReader {
   take(kind: PieceKind, from: number, to: number, text?: string): void {
     this.pieces.push({ kind, from, to, text: text ?? this.text.slice(from, to) });
     this.position = to;
+    this.ahead = null;
   }
 
   /** Takes the word of the table in any of its spellings. */
@@ -117,12 +121,14 @@ export class LineReader {
 
   /** Answers a question about what follows and takes nothing. */
   lookAhead<T>(question: () => T): T {
-    const { position, failed } = this;
+    const { position, failed, terminal } = this;
     const pieces = this.pieces.length;
     const findings = this.findings.length;
     const answer = question();
     this.position = position;
+    this.ahead = null;
     this.failed = failed;
+    this.terminal = terminal;
     this.pieces.length = pieces;
     this.findings.length = findings;
     return answer;
@@ -139,13 +145,12 @@ export class LineReader {
   /** Offset behind the word where it stands here in one of its spellings. */
   private wordEnd(word: string): number | null {
     for (const form of formsOf(word)) {
-      let at = this.position;
-      const fits = form.every((part) => {
-        const token = tokenAt(this.text, at);
-        at = token.to;
-        return token.text.toLowerCase() === part;
+      let token = this.peek();
+      const fits = form.every((part, i) => {
+        if (i > 0) token = tokenAt(this.text, token.to);
+        return token.text.length === part.length && token.text.toLowerCase() === part;
       });
-      if (fits) return at;
+      if (fits) return token.to;
     }
     return null;
   }

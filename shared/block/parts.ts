@@ -76,6 +76,10 @@ export function unexpected(line: LineReader, words: readonly string[]): null {
     const fixes = near.map((word): Fix => rewrite(line, token, word, word));
     return line.report('word-unknown', { span, message, fixes, hints: hintsFor(words, near) });
   }
+  if (token.text === '(' && words.includes('at')) {
+    const fixes = [rewrite(line, { from: token.from, to: token.from }, 'at ', '`at` before it')];
+    return line.report('part-missing', { span, message: '`at` is missing before the bracket.', fixes });
+  }
   const to = token.kind === 'number' ? (/^\S*/u.exec(line.text.slice(token.to))?.[0].length ?? 0) : 0;
   const written = line.text.slice(token.from, Math.min(token.to + to, token.from + 40));
   return line.report('word-unexpected', {

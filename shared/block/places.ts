@@ -56,9 +56,14 @@ export function tipAt(at: Point): Tip {
 
 function terminal(line: LineReader): Terminal | null {
   const from = line.pieces.length;
+  const read = terminalHere(line, from);
+  line.terminal = { from, to: line.pieces.length };
+  return read;
+}
+
+function terminalHere(line: LineReader, from: number): Terminal | null {
   const word = line.seen(terminalWords);
   if (word === null) return null;
-  line.terminalPiece = from;
   line.takeWord(word);
   if (word === 'held at') {
     const potential = quantity(line, 'potential');

@@ -118,7 +118,7 @@ function inUnitOf(line: LineReader, half: Half, unit: Unit | null): Value {
 const millimetre: Unit = unitOf('mm') ?? { symbol: 'mm', dimension: 'length', exponent: 0, times: 1 };
 
 const digitsPattern = String.raw`[+\-\u2212]?\s?(?:\d+(?:\.\d+)?|\.\d+)`;
-const halfPattern = String.raw`\s*${digitsPattern}\s*[\p{L}]{0,12}\s*`;
+const halfPattern = String.raw`\s*${digitsPattern}\s*(?:\p{L}{1,12}\s*)?`;
 const pairPattern = new RegExp(String.raw`\(${halfPattern},${halfPattern}(\)?)`, 'uy');
 
 function pair(line: LineReader): Pair | null {

@@ -152,7 +152,7 @@ function toWhere(line: LineReader, start: RowEnd): null {
   const at = { from: line.offset, to: line.offset };
   const own =
     start.kind === 'electrode' ? start.name.text : start.kind === 'centre' ? start.of?.text : undefined;
-  const other = [...line.context.electrodes].find((electrode) => electrode !== own);
+  const other = otherThan(own, line.context.electrodes);
   const left = line.text.slice(at.from).trim();
   const next = line.peek();
   const places = 'right at 10 mm, 20 mm';
@@ -169,6 +169,11 @@ function toWhere(line: LineReader, start: RowEnd): null {
     ],
     fixes: [...after, ...to],
   });
+}
+
+function otherThan(own: string | undefined, names: ReadonlySet<string>): string | undefined {
+  for (const name of names) if (name !== own) return name;
+  return undefined;
 }
 
 function onlyAt(line: LineReader, steps: RowSteps): null {

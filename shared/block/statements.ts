@@ -13,7 +13,7 @@ import type { Name, Statement } from './tree.ts';
 import { doubtLengths } from './unlikely.ts';
 import { name, rewrite } from './values.ts';
 import { change, move, reverse, without } from './variations.ts';
-import { formsOf, reservedNames } from './words.ts';
+import { formsOf, reservedNames, wordsOf } from './words.ts';
 
 export interface LineReading {
   /** Null for a blank line and for a remark alone. */
@@ -90,8 +90,24 @@ function readStatement(line: LineReader): Statement {
   if (given === null) return broken(line, word, null);
   line.bodyPiece = 2;
   if (naming[word] !== undefined) checkReserved(line, given);
-  return finished(line, word, given, read(line, given));
+  const statement = read(line, given);
+  if (line.failed && naming[word] !== undefined) doubtName(line, word, given);
+  return finished(line, word, given, statement);
 }
+
+/** `disc diameter 20 mm …`: the word after a shape is its name, even where it was meant otherwise. */
+function doubtName(line: LineReader, word: string, given: Name): void {
+  if (!partWords.includes(given.text)) return;
+  const free = letters.find((letter) => !line.context.electrodes.has(letter));
+  const at = { from: given.span.from - line.line.at, to: given.span.from - line.line.at };
+  line.report('name-missing', {
+    span: given.span,
+    message: `The word after \`${word}\` is always its name. Is “${given.text}” one?`,
+    fixes: free === undefined ? [] : [rewrite(line, at, `${free} `, `${word} ${free} ${given.text}`)],
+  });
+}
+
+const partWords = wordsOf('option', 'place', 'terminal', 'direction');
 
 function plainStatement(line: LineReader, word: string, read: Unnamed): Statement {
   return finished(line, word, null, read(line));

@@ -147,7 +147,9 @@ function refuseUnit(text: string, number: Digits, wanted: Dimension): QuantityRe
     const span = { from: to - word.length, to };
     const likely = likelyUnits(word, wanted);
     if (likely.length > 0) return wrongCase(number, { word, span }, likely);
-    if (span.from === number.span.to) return unknownUnit(number, { word, span }, wanted);
+    // Joined to the number, or a unit of another kind in wrong capitals: meant as a unit all the same.
+    const meant = span.from === number.span.to || likelyUnits(word, null).length > 0;
+    if (meant) return unknownUnit(number, { word, span }, wanted);
   }
   const at = { from: number.span.to, to: number.span.to };
   const rewritings = usualUnits[wanted].map((symbol) => ({
@@ -181,8 +183,8 @@ function wrongCase(number: Digits, written: WrittenUnit, likely: readonly Unit[]
 
 function unknownUnit(number: Digits, written: WrittenUnit, wanted: Dimension): QuantityReading {
   const rewritings = usualUnits[wanted].map((symbol) => ({
-    span: written.span,
-    text: ` ${symbol}`,
+    span: { from: number.span.to, to: written.span.to },
+    text: symbol === '°' ? symbol : ` ${symbol}`,
     shown: withUnit(number.digits, symbol),
   }));
   const message = `“${written.word}” is not a unit that is known here. Here stands ${dimensionWords[wanted]}: ${listed(rewritings)}.`;
