@@ -15,7 +15,7 @@ export interface Trail {
 }
 
 /** How far a chord may stay from the curve, mm, before it is bent, and how often it may be halved. */
-const BEND_MM = 0.005;
+const BEND_MM = 0.004;
 const MOST_HALVINGS = 10;
 
 /** All points of a walk, first and last included. */
@@ -100,7 +100,7 @@ function bend(scalar: PatchScalar, trail: Trail, level: number, a: End, b: End, 
 }
 
 /** How far a thinned line may leave the points it drops, mm. */
-const THIN_MM = 0.01;
+const THIN_MM = 0.008;
 
 /**
  * The points from `from` to `to` (both included) of a trail, thinned by Douglas and Peucker's method (Cartographica 10 (1973) 112).
