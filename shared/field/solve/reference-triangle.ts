@@ -1,7 +1,7 @@
 /** The reference triangle: warp-and-blend nodes, their nodal basis, and the three stiffness pieces from which every straight triangle is made. */
 // Indices are bounded by construction throughout, hence `a[i]!`.
 
-import { inverse } from './dense.ts';
+import { completeSymmetric, inverse } from './dense.ts';
 import type { ReferenceTriangle } from './discrete.ts';
 import { gaussLobattoPoints, gaussRule, lagrangeValue } from './gauss.ts';
 
@@ -199,14 +199,7 @@ function stiffnessPiece(rule: TriangleRule, f: Float64Array, g: Float64Array, co
       }
     }
   }
-  for (let i = 0; i < count; i++) {
-    for (let j = 0; j < i; j++) piece[j * count + i] = piece[i * count + j]!;
-  }
-  for (let i = 0; i < count; i++) {
-    let sum = 0;
-    for (let j = 0; j < count; j++) sum += j === i ? 0 : piece[i * count + j]!;
-    piece[i * count + i] = -sum;
-  }
+  completeSymmetric(piece, count);
   return piece;
 }
 

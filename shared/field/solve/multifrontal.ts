@@ -1,0 +1,149 @@
+/**
+ * Multifrontal Cholesky: dense fronts meet along the tree of elements, and each unknown is eliminated as soon as no other element
+ * holds it. Retained unknowns stay to the root, whose matrix is the Schur complement on them.
+ */
+// Indices are bounded by construction throughout, hence `a[i]!`.
+import { partialCholesky } from './dense.ts';
+import type { FrontPlan } from './front-plan.ts';
+
+/** A square matrix at work: `size` rows from place `at`, row-major, of which the lower triangle counts. */
+export interface Front {
+  numbers: Float64Array;
+  at: number;
+  size: number;
+  /** Row of each unknown that this front holds. */
+  place: Int32Array;
+}
+
+/** Adds the stiffness of element e to a front. */
+export type AddElement = (e: number, front: Front) => void;
+
+export interface Factor {
+  readonly plan: FrontPlan;
+  /** Schur complement on the retained unknowns, full, row-major. */
+  readonly root: Float64Array;
+  /** For each front its rows times its leaving columns, [L11; L21], row-major. */
+  readonly columns: Float64Array;
+}
+
+/** Working memory, handed on from one factorisation to the next. */
+export class Workspace {
+  private numbers = new Float64Array(0);
+
+  stack(size: number): Float64Array {
+    if (this.numbers.length < size) this.numbers = new Float64Array(size);
+    return this.numbers;
+  }
+}
+
+/** Null if the matrix is not positive definite. */
+export function factorise(plan: FrontPlan, add: AddElement, workspace: Workspace): Factor | null {
+  const { dissection, rowStart, rows, leaving } = plan;
+  const { order, from, left, right } = dissection;
+  const stack = workspace.stack(plan.stackSize);
+  const columns = new Float64Array(plan.factorSize);
+  const bottom = new Int32Array(leaving.length);
+  const front: Front = { numbers: stack, at: 0, size: 0, place: new Int32Array(plan.unknowns) };
+  let top = 0;
+  for (let n = 0; n < leaving.length; n++) {
+    const size = rowStart[n + 1]! - rowStart[n]!;
+    front.at = top;
+    front.size = size;
+    for (let i = 0; i < size; i++) front.place[rows[rowStart[n]! + i]!] = i;
+    stack.fill(0, top, top + size * size);
+    if (left[n]! < 0) {
+      add(order[from[n]!]!, front);
+    } else {
+      addComplement(plan, left[n]!, bottom[left[n]!]!, front);
+      addComplement(plan, right[n]!, bottom[right[n]!]!, front);
+    }
+    if (!partialCholesky(stack, top, size, leaving[n]!)) return null;
+    keepColumns(front, leaving[n]!, columns, plan.factorStart[n]!);
+    bottom[n] = left[n]! < 0 ? top : bottom[left[n]!]!;
+    moveComplement(front, leaving[n]!, bottom[n]!);
+    top = bottom[n]! + (size - leaving[n]!) ** 2;
+  }
+  return { plan, root: mirrored(stack, plan.retained), columns };
+}
+
+/** Adds a child's Schur complement, which lies at `from` in the stack, to its parent's front. */
+function addComplement(plan: FrontPlan, child: number, from: number, front: Front): void {
+  const { numbers, at, size, place } = front;
+  const firstRow = plan.rowStart[child]! + plan.leaving[child]!;
+  const count = plan.rowStart[child + 1]! - firstRow;
+  const rows = plan.rows;
+  for (let i = 0; i < count; i++) {
+    const target = at + place[rows[firstRow + i]!]! * size;
+    const source = from + i * count;
+    for (let j = 0; j <= i; j++) numbers[target + place[rows[firstRow + j]!]!]! += numbers[source + j]!;
+  }
+}
+
+function keepColumns(front: Front, leaving: number, columns: Float64Array, to: number): void {
+  for (let i = 0; i < front.size; i++) {
+    const row = front.at + i * front.size;
+    const width = Math.min(i + 1, leaving);
+    for (let j = 0; j < width; j++) columns[to + i * leaving + j] = front.numbers[row + j]!;
+  }
+}
+
+/** Moves the Schur complement down the stack, rows closed up. */
+function moveComplement(front: Front, leaving: number, to: number): void {
+  const { numbers, at, size } = front;
+  const count = size - leaving;
+  for (let i = 0; i < count; i++) {
+    const row = at + (leaving + i) * size + leaving;
+    for (let j = 0; j <= i; j++) numbers[to + i * count + j] = numbers[row + j]!;
+  }
+}
+
+/** A full matrix from the lower triangle at the start of `numbers`. */
+function mirrored(numbers: Float64Array, n: number): Float64Array {
+  const full = new Float64Array(n * n);
+  for (let i = 0; i < n; i++) {
+    for (let j = 0; j <= i; j++) {
+      full[i * n + j] = numbers[i * n + j]!;
+      full[j * n + i] = numbers[i * n + j]!;
+    }
+  }
+  return full;
+}
+
+/** In place: b1 ← L11⁻¹ b1, b2 ← b2 - L21 b1, front by front. The retained part becomes the load on the root. */
+export function forward({ plan, columns }: Factor, b: Float64Array): void {
+  const { rowStart, rows, leaving } = plan;
+  for (let n = 0; n < leaving.length; n++) {
+    const k = leaving[n]!;
+    const start = rowStart[n]!;
+    const size = rowStart[n + 1]! - start;
+    for (let i = 0; i < size; i++) {
+      const l = plan.factorStart[n]! + i * k;
+      const width = Math.min(i, k);
+      let sum = b[rows[start + i]!]!;
+      for (let j = 0; j < width; j++) sum -= columns[l + j]! * b[rows[start + j]!]!;
+      b[rows[start + i]!] = i < k ? sum / columns[l + i]! : sum;
+    }
+  }
+}
+
+/** In place: b1 ← L11⁻ᵀ (b1 - L21ᵀ x2) from the root down; the retained part holds the solution already. */
+export function backward({ plan, columns }: Factor, x: Float64Array): void {
+  const { rowStart, rows, leaving } = plan;
+  const work = new Float64Array(plan.largestFront);
+  for (let n = leaving.length - 1; n >= 0; n--) {
+    const k = leaving[n]!;
+    const start = rowStart[n]!;
+    const size = rowStart[n + 1]! - start;
+    for (let i = 0; i < k; i++) work[i] = x[rows[start + i]!]!;
+    for (let i = size - 1; i >= 0; i--) {
+      const l = plan.factorStart[n]! + i * k;
+      if (i < k) {
+        work[i]! /= columns[l + i]!;
+        x[rows[start + i]!] = work[i]!;
+      }
+      const value = x[rows[start + i]!]!;
+      const width = Math.min(i, k);
+      for (let j = 0; j < width; j++) work[j]! -= columns[l + j]! * value;
+    }
+  }
+}
