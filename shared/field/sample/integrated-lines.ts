@@ -4,7 +4,8 @@ import { hypot } from '../maths.ts';
 import type { Scalar } from '../solve/discrete.ts';
 import { gaussRule } from '../solve/gauss.ts';
 import { drawingPatches } from './contours.ts';
-import { PatchScalar, Spot } from './patch-scalar.ts';
+import { PatchScalar } from './patch-scalar.ts';
+import { Spot } from './patch-shape.ts';
 import { type Trail, thinned } from './polyline.ts';
 import { type Sampler, sampler } from './sampler.ts';
 import { type Seed, type ShoreCurrent, seedsOn } from './seeds.ts';
@@ -85,7 +86,7 @@ function integrate(scalar: PatchScalar, seed: Seed, flow: Flow): TracedLine {
   const spot = new Spot();
   const patch = seed.shore.patch[seed.side]!;
   const [u, v] = placeOnSide(scalar, patch, seed.shore.side[seed.side]!, seed.share);
-  scalar.place(patch, u, v, spot);
+  scalar.shape.place(patch, u, v, spot);
   const trail: Trail = { x: [spot.x], y: [spot.y], patch: [], u: [], v: [] };
   let { x, y } = spot;
   let step = SHORTEST_MM * 100;

@@ -1,7 +1,7 @@
 /** Finds the patch, and the place in it, of a point on the bare paper: a uniform grid of buckets, then the patch's own coordinates. */
 // Indices are bounded by construction throughout, hence `a[i]!`.
 import { hypot, log } from '../maths.ts';
-import { type PatchScalar, Spot } from './patch-scalar.ts';
+import { type PatchShape, Spot } from './patch-shape.ts';
 import { LAYER, layerScale, TRIANGLE } from './patches.ts';
 
 export interface Place {
@@ -17,20 +17,20 @@ const OUTSIDE_CURVE_MM = 1e-4;
 /** Returns the place of a point, null where there is no bare paper; at borders the patch of the lowest number. */
 export type Locator = (x: number, y: number) => Place | null;
 
-export function locator(scalar: PatchScalar): Locator {
-  const { mesh } = scalar.patches.space;
-  const grid = new BucketGrid(mesh.x, mesh.y, scalar.patches.triangles);
-  for (let t = 0; t < scalar.patches.triangles; t++) grid.add(t, boxOfTriangle(scalar, t));
+export function locator(shape: PatchShape): Locator {
+  const { mesh } = shape.patches.space;
+  const grid = new BucketGrid(mesh.x, mesh.y, shape.patches.triangles);
+  for (let t = 0; t < shape.patches.triangles; t++) grid.add(t, boxOfTriangle(shape, t));
   mesh.fans.forEach((_, fan) => {
-    grid.add(scalar.patches.firstOfFan[fan]!, boxOfFan(scalar, fan));
+    grid.add(shape.patches.firstOfFan[fan]!, boxOfFan(shape, fan));
   });
   grid.finish();
   return (x, y) => {
     for (const patch of grid.at(x, y)) {
-      const isTriangle = scalar.patches.kind[patch] === TRIANGLE;
+      const isTriangle = shape.patches.kind[patch] === TRIANGLE;
       const place = isTriangle
-        ? inTriangle(scalar, patch, x, y)
-        : inFan(scalar, scalar.patches.fan[patch]!, x, y);
+        ? inTriangle(shape, patch, x, y)
+        : inFan(shape, shape.patches.fan[patch]!, x, y);
       if (place !== null) return place;
     }
     return null;
@@ -115,17 +115,17 @@ class BucketGrid {
 }
 
 /** A curved side bulges by no more than half its length beyond its chord. */
-function boxOfTriangle(scalar: PatchScalar, t: number): Box {
-  const { mesh } = scalar.patches.space;
+function boxOfTriangle(shape: PatchShape, t: number): Box {
+  const { mesh } = shape.patches.space;
   const xs = [0, 1, 2].map((j) => mesh.x[mesh.corners[3 * t + j]!]!);
   const ys = [0, 1, 2].map((j) => mesh.y[mesh.corners[3 * t + j]!]!);
   const box: Box = [Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys)];
-  const bulge = scalar.patches.space.curved(t) === null ? 0 : hypot(box[2] - box[0], box[3] - box[1]) / 2;
+  const bulge = !shape.isCurved(t) ? 0 : hypot(box[2] - box[0], box[3] - box[1]) / 2;
   return widened(box, bulge + 2 * OUTSIDE_MM);
 }
 
-function boxOfFan(scalar: PatchScalar, fan: number): Box {
-  const { mesh, rims } = scalar.patches.space;
+function boxOfFan(shape: PatchShape, fan: number): Box {
+  const { mesh, rims } = shape.patches.space;
   const { x, y } = mesh.fans[fan]!;
   let [left, bottom, right, top] = [x, y, x, y];
   const rim = rims[fan]!;
@@ -145,13 +145,13 @@ function widened([left, bottom, right, top]: Box, by: number): Box {
 const spot = new Spot();
 
 /** Newton's iteration on the map from (u, v) to the paper; one step where the triangle is straight. */
-function inTriangle(scalar: PatchScalar, patch: number, x: number, y: number): Place | null {
-  const curved = scalar.patches.space.curved(patch) !== null;
+function inTriangle(shape: PatchShape, patch: number, x: number, y: number): Place | null {
+  const curved = shape.isCurved(patch);
   let u = -1 / 3;
   let v = -1 / 3;
   let [fromU, fromV, fromSum] = [0, 0, 0];
   for (let step = 0; step < (curved ? 12 : 1); step++) {
-    scalar.place(patch, u, v, spot);
+    shape.place(patch, u, v, spot);
     const { xu, xv, yu, yv } = spot;
     const area = xu * yv - xv * yu;
     if (!(area > 0)) return null;
@@ -166,9 +166,9 @@ function inTriangle(scalar: PatchScalar, patch: number, x: number, y: number): P
     fromSum = area / hypot(xu - xv, yu - yv);
     if (Math.abs(du) + Math.abs(dv) < 1e-13) break;
   }
-  const sides = scalar.patches.space.mesh.sides;
+  const sides = shape.patches.space.mesh.sides;
   const allowed = (border: number): number => {
-    const side = scalar.patches.space.mesh.side[3 * patch + border]!;
+    const side = shape.patches.space.mesh.side[3 * patch + border]!;
     return side >= 0 && sides[side]!.arc >= 0 ? OUTSIDE_CURVE_MM : OUTSIDE_MM;
   };
   const within =
@@ -177,8 +177,8 @@ function inTriangle(scalar: PatchScalar, patch: number, x: number, y: number): P
 }
 
 /** The chord whose sector holds the point, then the layer: the point is s times a point of the chord, t = -ln s. */
-function inFan(scalar: PatchScalar, fan: number, x: number, y: number): Place | null {
-  const { space, layers } = scalar.patches;
+function inFan(shape: PatchShape, fan: number, x: number, y: number): Place | null {
+  const { space, layers } = shape.patches;
   const rim = space.rims[fan]!;
   const dx = x - space.mesh.fans[fan]!.x;
   const dy = y - space.mesh.fans[fan]!.y;
@@ -198,8 +198,8 @@ function inFan(scalar: PatchScalar, fan: number, x: number, y: number): Place | 
     const v = s > 0 ? Math.min(1, Math.max(-1, (2 * sw) / s - 1)) : 0;
     const t = s > 0 ? Math.max(0, -log(s)) : Infinity;
     const layer = Math.min(layers[fan]!, Math.floor(t / space.layerDepth));
-    const patch = scalar.patches.fanPatch(fan, layer, chord);
-    const inLayer = scalar.patches.kind[patch] === LAYER;
+    const patch = shape.patches.fanPatch(fan, layer, chord);
+    const inLayer = shape.patches.kind[patch] === LAYER;
     const u = inLayer
       ? (2 * t) / space.layerDepth - 2 * layer - 1
       : 1 - (2 * Math.max(0, s)) / layerScale(space, layer);

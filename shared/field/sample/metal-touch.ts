@@ -2,7 +2,8 @@
 // Indices are bounded by construction throughout, hence `a[i]!`.
 import { hypot } from '../maths.ts';
 import { nextSide } from './lattice.ts';
-import { type PatchScalar, Spot } from './patch-scalar.ts';
+import type { PatchScalar } from './patch-scalar.ts';
+import { Spot } from './patch-shape.ts';
 import { LAYER, TIP } from './patches.ts';
 
 /** Nearer than this to metal, mm, counts as on it. */
@@ -28,7 +29,7 @@ export class MetalTouch {
   at(patch: number, u: number, v: number): boolean {
     const { patches } = this.scalar;
     const { spot } = this;
-    this.scalar.place(patch, u, v, spot);
+    this.scalar.shape.place(patch, u, v, spot);
     const area = Math.abs(spot.xu * spot.yv - spot.xv * spot.yu);
     // Millimetres per unit of u, v and u + v, across lines of constant u, v and u + v.
     const perU = area / hypot(spot.xv, spot.yv);

@@ -1,31 +1,18 @@
 /** A scalar patch by patch: polynomials in the patch's own coordinates (u, v), their values on the lattice, and the way onto the paper. */
 // Indices are bounded by construction throughout, hence `a[i]!`.
-import { exp } from '../maths.ts';
 import type { Scalar } from '../solve/discrete.ts';
-import { layerScale, type Patches, TIP, TRIANGLE } from './patches.ts';
+import { PatchShape, type Spot } from './patch-shape.ts';
+import { type Patches, TIP, TRIANGLE } from './patches.ts';
 import { type Transforms, transformsOf } from './powers.ts';
-
-/** What holds at a place (u, v) of a patch. Filled in place by `PatchScalar`; derivatives `xu` = ∂x/∂u, in mm. */
-export class Spot {
-  x = 0;
-  y = 0;
-  xu = 0;
-  xv = 0;
-  yu = 0;
-  yv = 0;
-  value = 0;
-  /** Gradient on the paper, per mm. */
-  gx = 0;
-  gy = 0;
-}
 
 export class PatchScalar {
   readonly patches: Patches;
+  readonly shape: PatchShape;
   readonly scalar: Scalar;
   private readonly transforms: Transforms;
   private readonly polynomials: (Float64Array | undefined)[] = [];
   private readonly latticeValues: (Float64Array | undefined)[] = [];
-  private readonly curves: (Curve | null | undefined)[] = [];
+  private readonly layers: (Float64Array | undefined)[] = [];
   /** Value and derivatives of the polynomial evaluated last. */
   private f = 0;
   private fu = 0;
@@ -34,6 +21,7 @@ export class PatchScalar {
   constructor(scalar: Scalar, patches: Patches) {
     this.scalar = scalar;
     this.patches = patches;
+    this.shape = new PatchShape(patches);
     this.transforms = transformsOf(scalar.space);
   }
 
@@ -73,7 +61,7 @@ export class PatchScalar {
 
   /** Value, place and both gradients at (u, v). */
   look(patch: number, u: number, v: number, spot: Spot): void {
-    this.place(patch, u, v, spot);
+    this.shape.place(patch, u, v, spot);
     this.evaluate(this.polynomial(patch), patch, u, v);
     const { xu, xv, yu, yv } = spot;
     const determinant = xu * yv - xv * yu;
@@ -82,76 +70,33 @@ export class PatchScalar {
     spot.gy = (this.fv * xu - this.fu * xv) / determinant;
   }
 
-  /** Place on the paper of (u, v), with derivatives. */
-  place(patch: number, u: number, v: number, spot: Spot): void {
-    const { mesh } = this.patches.space;
-    if (this.patches.kind[patch] !== TRIANGLE) {
-      this.placeInFan(patch, u, v, spot);
-      return;
-    }
-    const curve = this.curve(patch);
-    if (curve !== null) {
-      this.evaluate(curve.x, patch, u, v);
-      [spot.x, spot.xu, spot.xv] = [this.f, this.fu, this.fv];
-      this.evaluate(curve.y, patch, u, v);
-      [spot.y, spot.yu, spot.yv] = [this.f, this.fu, this.fv];
-      return;
-    }
-    const a = mesh.corners[3 * patch]!;
-    const b = mesh.corners[3 * patch + 1]!;
-    const c = mesh.corners[3 * patch + 2]!;
-    spot.xu = (mesh.x[b]! - mesh.x[a]!) / 2;
-    spot.yu = (mesh.y[b]! - mesh.y[a]!) / 2;
-    spot.xv = (mesh.x[c]! - mesh.x[a]!) / 2;
-    spot.yv = (mesh.y[c]! - mesh.y[a]!) / 2;
-    spot.x = mesh.x[a]! + (1 + u) * spot.xu + (1 + v) * spot.xv;
-    spot.y = mesh.y[a]! + (1 + u) * spot.yu + (1 + v) * spot.yv;
-  }
-
-  /** Vertex + e^-t (point of the chord); at the tip straight to the vertex. */
-  private placeInFan(patch: number, u: number, v: number, spot: Spot): void {
-    const { space } = this.patches;
-    const fan = this.patches.fan[patch]!;
-    const layer = this.patches.layer[patch]!;
-    const chord = this.patches.chord[patch]!;
-    const { x, y } = space.mesh.fans[fan]!;
-    const rim = space.rims[fan]!;
-    const ax = rim[2 * chord]!;
-    const ay = rim[2 * chord + 1]!;
-    const hx = (rim[2 * chord + 2]! - ax) / 2;
-    const hy = (rim[2 * chord + 3]! - ay) / 2;
-    const px = ax + (1 + v) * hx;
-    const py = ay + (1 + v) * hy;
-    const tip = this.patches.kind[patch] === TIP;
-    const outer = layerScale(space, layer);
-    const scale = tip ? (outer * (1 - u)) / 2 : outer * exp((-(1 + u) * space.layerDepth) / 2);
-    const slope = tip ? -outer / 2 : (-scale * space.layerDepth) / 2;
-    spot.x = x + scale * px;
-    spot.y = y + scale * py;
-    spot.xu = slope * px;
-    spot.yu = slope * py;
-    spot.xv = scale * hx;
-    spot.yv = scale * hy;
-  }
-
-  private curve(triangle: number): Curve | null {
-    let curve = this.curves[triangle];
-    if (curve === undefined) {
-      const nodes = this.patches.space.curved(triangle);
-      curve =
-        nodes === null
-          ? null
-          : { x: this.transforms.ofTriangle(nodes.x), y: this.transforms.ofTriangle(nodes.y) };
-      this.curves[triangle] = curve;
-    }
-    return curve;
-  }
-
   private nodal(patch: number): Float64Array {
     const { patches, scalar } = this;
     if (patches.kind[patch] === TRIANGLE) return scalar.triangle(patch);
     if (patches.kind[patch] === TIP) return this.polynomial(patch);
-    return chordValues(scalar, patches.fan[patch]!, patches.layer[patch]!, patches.chord[patch]!);
+    return this.onChord(this.layer(patches.fan[patch]!, patches.layer[patch]!), patches.chord[patch]!);
+  }
+
+  private layer(fan: number, layer: number): Float64Array {
+    const key = fan * (this.patches.space.layerCount + 1) + layer;
+    let values = this.layers[key];
+    if (values === undefined) {
+      values = this.scalar.fanLayer(fan, layer);
+      this.layers[key] = values;
+    }
+    return values;
+  }
+
+  /** A layer's values on one chord: radial node by radial node, order + 1 each. */
+  private onChord(layer: Float64Array, chord: number): Float64Array {
+    const { radialNodes, reference } = this.patches.space;
+    const width = reference.order + 1;
+    const values = new Float64Array(radialNodes.length * width);
+    for (let a = 0; a < radialNodes.length; a++) {
+      const from = a * this.rimNodes(layer) + chord * reference.order;
+      values.set(layer.subarray(from, from + width), a * width);
+    }
+    return values;
   }
 
   private polynomial(patch: number): Float64Array {
@@ -173,7 +118,7 @@ export class PatchScalar {
     const chord = this.patches.chord[patch]!;
     const { radialNodes } = this.patches.space;
     const last = radialNodes.length - 1;
-    const values = chordValues(this.scalar, fan, layer - 1, chord);
+    const values = this.onChord(this.layer(fan, layer - 1), chord);
     const width = values.length / (last + 1);
     const rim = this.transforms.ofChord(values.subarray(last * width));
     return Float64Array.from([...rim, this.vertexValue(fan)]);
@@ -184,9 +129,9 @@ export class PatchScalar {
    * potential along metal, the stream function along an insulating edge), else the mean of the two rays.
    */
   private vertexValue(fan: number): number {
-    const first = this.scalar.fanLayer(fan, 0);
+    const first = this.layer(fan, 0);
     const [start, end] = [first[0]!, this.onLastRay(first)];
-    const deep = this.scalar.fanLayer(fan, this.patches.layers[fan]! - 1);
+    const deep = this.layer(fan, this.patches.layers[fan]! - 1);
     const inner = deep.subarray(deep.length - this.rimNodes(deep));
     const [deepStart, deepEnd] = [inner[0]!, inner[inner.length - 1]!];
     const change0 = Math.abs(deepStart - start);
@@ -247,23 +192,4 @@ export class PatchScalar {
     this.fu = (vertex - row) / 2;
     this.fv = weight * slope;
   }
-}
-
-interface Curve {
-  readonly x: Float64Array;
-  readonly y: Float64Array;
-}
-
-/** Nodal values of one chord of a layer: radial node by radial node, order + 1 each. */
-function chordValues(scalar: Scalar, fan: number, layer: number, chord: number): Float64Array {
-  const { order } = scalar.space.reference;
-  const radial = scalar.space.radialNodes.length;
-  const all = scalar.fanLayer(fan, layer);
-  const rimNodes = all.length / radial;
-  const values = new Float64Array(radial * (order + 1));
-  for (let a = 0; a < radial; a++) {
-    const from = a * rimNodes + chord * order;
-    values.set(all.subarray(from, from + order + 1), a * (order + 1));
-  }
-  return values;
 }

@@ -1,7 +1,8 @@
 /** From the pieces of a walk to the points of a line: bent onto the true level between the sides of cells, then thinned. */
 // Indices are bounded by construction throughout, hence `a[i]!`.
 import { hypot } from '../maths.ts';
-import { type PatchScalar, Spot } from './patch-scalar.ts';
+import type { PatchScalar } from './patch-scalar.ts';
+import { Spot } from './patch-shape.ts';
 import { TIP } from './patches.ts';
 import type { Walk } from './walk.ts';
 
@@ -15,7 +16,7 @@ export interface Trail {
 }
 
 /** How far a chord may stay from the curve, mm, before it is bent, and how often it may be halved. */
-const BEND_MM = 0.004;
+const BEND_MM = 0.005;
 const MOST_HALVINGS = 10;
 
 /** All points of a walk, first and last included. */
@@ -43,7 +44,7 @@ interface End {
 }
 
 function endOf(scalar: PatchScalar, spot: Spot, patch: number, u: number, v: number): End {
-  scalar.place(patch, u, v, spot);
+  scalar.shape.place(patch, u, v, spot);
   return { patch, u, v, x: spot.x, y: spot.y };
 }
 
@@ -64,9 +65,9 @@ function append(trail: Trail, end: End): void {
 const middle = new Spot();
 
 /**
- * Adds the points needed between two ends on the level. The middle m of the chord is d = (level - f)/|∇f| from the curve, whose
- * direction differs from the chord's by the angle α; where d and |chord| α/5 are small the chord serves, else it is halved at m
- * moved onto the curve.
+ * Adds the points needed between two ends on the level. The place m half-way between them in (u, v) is d = (level - f)/|∇f| from the
+ * curve, whose direction there differs from the chord's by the angle α. Where m, moved by d, is near the chord and |chord| α is small,
+ * the chord serves; else it is halved at m moved onto the curve.
  */
 function bend(scalar: PatchScalar, trail: Trail, level: number, a: End, b: End, depth: number): void {
   const dx = b.x - a.x;
@@ -84,7 +85,9 @@ function bend(scalar: PatchScalar, trail: Trail, level: number, a: End, b: End, 
     if (Math.abs(off) > length / 2) return;
     if (step === 0) {
       const slant = Math.abs(gx * dx + gy * dy) / steep;
-      if (Math.abs(off) < BEND_MM && slant < 4 * BEND_MM) return;
+      const aside = ((middle.y - a.y) * dx - (middle.x - a.x) * dy) / length;
+      const curve = aside + (off * (gy * dx - gx * dy)) / (steep * length);
+      if (Math.abs(curve) < BEND_MM && slant < 4 * BEND_MM) return;
     }
     if (Math.abs(off) < BEND_MM / 100) break;
     const mx = (off * gx) / steep;
@@ -100,7 +103,7 @@ function bend(scalar: PatchScalar, trail: Trail, level: number, a: End, b: End, 
 }
 
 /** How far a thinned line may leave the points it drops, mm. */
-const THIN_MM = 0.008;
+const THIN_MM = 0.01;
 
 /**
  * The points from `from` to `to` (both included) of a trail, thinned by Douglas and Peucker's method (Cartographica 10 (1973) 112).

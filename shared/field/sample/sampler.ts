@@ -1,7 +1,8 @@
 /** Value and gradient of a scalar at any point of the bare paper. */
 import type { Scalar } from '../solve/discrete.ts';
 import { locator } from './locate.ts';
-import { PatchScalar, Spot } from './patch-scalar.ts';
+import { PatchScalar } from './patch-scalar.ts';
+import { Spot } from './patch-shape.ts';
 import { Patches, TIP } from './patches.ts';
 
 export interface Sample {
@@ -24,7 +25,7 @@ const SAMPLED_TIP_MM = 1e-8;
 export function sampler(scalar: Scalar): Sampler {
   const patches = new Patches(scalar.space, SAMPLED_TIP_MM, 1);
   const local = new PatchScalar(scalar, patches);
-  const locate = locator(local);
+  const locate = locator(local.shape);
   const spot = new Spot();
   return {
     at: (x, y) => {

@@ -1,7 +1,8 @@
 /** The edge of the paper, loop by loop in the order of travel with the paper on the left, and the stretches of it that are metal. */
 // Indices are bounded by construction throughout, hence `a[i]!`.
 import { nextSide } from './lattice.ts';
-import { type PatchScalar, Spot } from './patch-scalar.ts';
+import type { PatchScalar } from './patch-scalar.ts';
+import { Spot } from './patch-shape.ts';
 import type { Patches } from './patches.ts';
 
 /** A stretch of metal along the edge: sides of cells, in order. */
@@ -116,8 +117,8 @@ export function endsOfSides(scalar: PatchScalar, shore: Shore): SideEnds[] {
     const { u, v, cells } = scalar.patches.lattice(patch);
     const from = cells[side]!;
     const to = cells[nextSide(side)]!;
-    scalar.place(patch, u[from]!, v[from]!, a);
-    scalar.place(patch, u[to]!, v[to]!, b);
+    scalar.shape.place(patch, u[from]!, v[from]!, a);
+    scalar.shape.place(patch, u[to]!, v[to]!, b);
     return { ax: a.x, ay: a.y, bx: b.x, by: b.y };
   });
 }
