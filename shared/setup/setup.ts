@@ -3,6 +3,7 @@
  * Independent of any solution.
  */
 import type { Audience, Chemistry, DrawingPart, Shape, SupplySource } from '../block/tree.ts';
+import type { Bounds } from '../field/geometry/curve.ts';
 import type { Outline, Point, Segment } from '../field/geometry/outline.ts';
 import type { Piece as FieldPiece } from '../field/problem.ts';
 import type { Finding } from '../findings/finding.ts';
@@ -27,7 +28,7 @@ export interface Supply {
   readonly ac: boolean;
   readonly chemistry: Chemistry | null;
   readonly cellSize: string | null;
-  /** Leads swapped by `reverse supply`. */
+  /** Leads swapped by `reverse supply`; the connections of the electrodes say so already. */
   readonly reversed: boolean;
 }
 
@@ -58,10 +59,14 @@ export interface Electrode {
   /** Of the name in the line that first gives it. */
   readonly span: Span;
   readonly pieces: readonly Piece[];
-  /** Null where the terminal is missing: left out of the solve. */
+  /** Around all pieces, before cutting off; spikes and prongs that stand on it and openings in a wall do not change it. */
+  readonly box: Bounds;
+  /** Null where the terminal is missing: left out of the solve. With `reverse supply` positive and negative are already swapped. */
   readonly connection: Connection | null;
   /** Name in `joined to NAME`, for drawing the lead. */
   readonly joinedTo: string | null;
+  /** The electrode on which this spike or prong stands; it has no lead of its own. */
+  readonly partOf: string | null;
   readonly clip_ohm: number;
   /** Number of the conductor it is part of (touching electrodes are one); null where it is left out of the solve. */
   readonly conductor: number | null;
@@ -133,6 +138,6 @@ export interface Setup {
   readonly draw: Readonly<Record<Audience, readonly DrawingPart[]>>;
   /** Findings of the meaning, spans in the file. */
   readonly findings: readonly Finding[];
-  /** True when it can be handed to the engine: paper and supply known, no short circuit, at least two conductors. */
+  /** True when it can be handed to the engine: paper known, two fixed potentials, at least two conductors, no short circuit, nothing unsolved. */
   readonly solvable: boolean;
 }

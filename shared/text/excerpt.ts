@@ -9,6 +9,8 @@ export interface ExcerptLine {
   readonly text: string;
   /** Offset in the file of the first character of `text`. */
   readonly at: number;
+  /** What stands before `text` for the quotations and lists around the block; a line that is added repeats it. Absent where nothing stands. */
+  readonly prefix?: string;
 }
 
 export interface Excerpt {
