@@ -56,7 +56,11 @@ export function assemble(base: Discretisation, conditions: Conditions, store: Fa
   const parts: Parts = { base, lifts: conditions.lifts, fans, ...tables.build(), unknownOfCut };
   return {
     plan,
-    ...{ nodes: parts.nodes, rimNodes: parts.rimNodes, fans, lifts: conditions.lifts, unknownOfCut },
+    nodes: parts.nodes,
+    rimNodes: parts.rimNodes,
+    fans,
+    lifts: conditions.lifts,
+    unknownOfCut,
     unknownOf: (entity) => plan.first[root(entity)]!,
     add: (e, front) => addElement(parts, e, front),
   };
@@ -204,14 +208,13 @@ function addStraight(base: Discretisation, t: number, nodes: Int32Array, front: 
   const wrr = base.stiffness.weights[3 * t]!;
   const wrs = base.stiffness.weights[3 * t + 1]!;
   const wss = base.stiffness.weights[3 * t + 2]!;
-  for (let i = 0; i < count; i++) {
-    const row = front.place[nodes[t * count + i]!]!;
-    for (let k = i * count, j = 0; j < i; k++, j++) {
-      const value = wrr * rr[k]! + wrs * rs[k]! + wss * ss[k]!;
-      addPair(front, row, front.place[nodes[t * count + j]!]!, value);
+  const { rows } = front;
+  for (let i = 0; i < count; i++) rows[i] = front.place[nodes[t * count + i]!]!;
+  for (let i = 0, k = 0; i < count; i++, k += count) {
+    for (let j = 0; j < i; j++) {
+      addPair(front, rows[i]!, rows[j]!, wrr * rr[k + j]! + wrs * rs[k + j]! + wss * ss[k + j]!);
     }
-    const k = i * count + i;
-    addSquare(front, row, wrr * rr[k]! + wrs * rs[k]! + wss * ss[k]!);
+    addSquare(front, rows[i]!, wrr * rr[k + i]! + wrs * rs[k + i]! + wss * ss[k + i]!);
   }
 }
 

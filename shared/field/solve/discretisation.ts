@@ -58,7 +58,9 @@ export function discretise(
   const { mesh } = frame.topology;
   return {
     ...frame,
-    ...{ reference, sigma, sigmaMean },
+    reference,
+    sigma,
+    sigmaMean,
     space: spaceOn(frame.topology, reference),
     stiffness: triangleStiffness(mesh, reference, sigma),
   };
@@ -68,7 +70,9 @@ function spaceOn({ mesh, rimVertices }: Topology, reference: ReferenceElement): 
   const rims = mesh.fans.map((fan, f) => rimOf(mesh, fan, rimVertices[f]!.length - 1));
   const curved = new Map<number, { x: Float64Array; y: Float64Array } | null>();
   return {
-    ...{ mesh, reference, rims },
+    mesh,
+    reference,
+    rims,
     edgeNodes: gaussLobattoPoints(reference.order),
     layerDepth: LAYER_DEPTH,
     radialNodes: gaussLobattoPoints(radialOrder(reference.order)),

@@ -36,7 +36,10 @@ export function solveDual(
   const currents = currentsOf(topology, cuts, ties, conductors);
   const pins = pinsOf(base, ties, currents);
   const conditions: Conditions = {
-    ...{ ties, constant, cuts: cuts.count, lifts: cuts.lifts },
+    ties,
+    constant,
+    cuts: cuts.count,
+    lifts: cuts.lifts,
     retained: [...new Set([...currents.entities, ...pins])],
     held: (tag) => tag === INSULATING,
   };

@@ -13,6 +13,8 @@ export interface Front {
   size: number;
   /** Row of each unknown that this front holds. */
   place: Int32Array;
+  /** Scratch: rows of the unknowns at hand. */
+  rows: Int32Array;
 }
 
 /** Adds the stiffness of element e to a front. */
@@ -43,7 +45,13 @@ export function factorise(plan: FrontPlan, add: AddElement, workspace: Workspace
   const stack = workspace.stack(plan.stackSize);
   const columns = new Float64Array(plan.factorSize);
   const bottom = new Int32Array(leaving.length);
-  const front: Front = { numbers: stack, at: 0, size: 0, place: new Int32Array(plan.unknowns) };
+  const front: Front = {
+    numbers: stack,
+    at: 0,
+    size: 0,
+    place: new Int32Array(plan.unknowns),
+    rows: new Int32Array(plan.largestFront),
+  };
   let top = 0;
   for (let n = 0; n < leaving.length; n++) {
     const size = rowStart[n + 1]! - rowStart[n]!;
@@ -68,14 +76,14 @@ export function factorise(plan: FrontPlan, add: AddElement, workspace: Workspace
 
 /** Adds a child's Schur complement, which lies at `from` in the stack, to its parent's front. */
 function addComplement(plan: FrontPlan, child: number, from: number, front: Front): void {
-  const { numbers, at, size, place } = front;
+  const { numbers, at, size, place, rows } = front;
   const firstRow = plan.rowStart[child]! + plan.leaving[child]!;
   const count = plan.rowStart[child + 1]! - firstRow;
-  const rows = plan.rows;
+  for (let i = 0; i < count; i++) rows[i] = place[plan.rows[firstRow + i]!]!;
   for (let i = 0; i < count; i++) {
-    const target = at + place[rows[firstRow + i]!]! * size;
+    const target = at + rows[i]! * size;
     const source = from + i * count;
-    for (let j = 0; j <= i; j++) numbers[target + place[rows[firstRow + j]!]!]! += numbers[source + j]!;
+    for (let j = 0; j <= i; j++) numbers[target + rows[j]!]! += numbers[source + j]!;
   }
 }
 

@@ -37,7 +37,10 @@ export function solvePrimal(
 ): Primal | null {
   const { ties, constant, entityOf } = contactsOf(base.topology, conductors);
   const conditions: Conditions = {
-    ...{ ties, constant, cuts: 0, lifts: new Map() },
+    ties,
+    constant,
+    cuts: 0,
+    lifts: new Map(),
     retained: Array.from(entityOf).filter((entity) => entity >= 0),
     held: (tag) => tag !== INSULATING,
   };

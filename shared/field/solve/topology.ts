@@ -60,8 +60,18 @@ export function topologyOf(mesh: Mesh): Topology {
   const tag = (e: number): number => mesh.sides[mesh.side[e]!]!.tag;
   const loops = joinLoops(boundary, start, rimVertices, vertices);
   return {
-    ...{ mesh, triangles, elements: triangles + mesh.fans.length, vertices, entities },
-    ...{ start, edge, forward, boundary: Int32Array.from(boundary), tag, onRim, rimVertices },
+    mesh,
+    triangles,
+    elements: triangles + mesh.fans.length,
+    vertices,
+    entities,
+    start,
+    edge,
+    forward,
+    boundary: Int32Array.from(boundary),
+    tag,
+    onRim,
+    rimVertices,
     ...neighboursOf(mesh),
     ...piecesOf(mesh, boundary, tag),
     loopOf: (vertex) => loops.find(vertex),
