@@ -2,7 +2,7 @@
 import type { Fix } from '../findings/finding.ts';
 import type { LineReader } from './line-reader.ts';
 import { after, flag, missing, type Part, readParts } from './parts.ts';
-import { sizePart } from './places.ts';
+import { sizeAmongPart } from './places.ts';
 import { perSquare } from './sheet-resistance.ts';
 import type {
   Chemistry,
@@ -23,7 +23,7 @@ import { wordsOf } from './words.ts';
 export function paper(line: LineReader): PaperStatement | null {
   const found = readParts<{ format: PaperFormat; size: Size; resistance: PaperResistance }>(line, {
     format: formatPart,
-    size: sizePart,
+    size: sizeAmongPart,
     resistance: resistancePart,
   });
   const size = found.size ?? found.format?.size ?? null;
@@ -197,6 +197,7 @@ const sourcePart: Part<Source> = {
   words: sourceWords,
   starts: seesSource,
   read(line) {
+    if (line.sees('battery')) return battery(line);
     const cells = line.peek().kind === 'number' ? count(line, 'cells') : null;
     const word = line.seen(sourceWords);
     if (word === null) return null;
@@ -216,12 +217,30 @@ function takeSource(line: LineReader, word: SupplySource, cells: Count | null): 
 }
 
 function seesSource(line: LineReader): boolean {
-  if (line.seen(sourceWords) !== null) return true;
+  if (line.seen(sourceWords) !== null || line.sees('battery')) return true;
   if (line.peek().kind !== 'number') return false;
   return line.lookAhead(() => {
     const { from, to } = line.peek();
     line.take('number', from, to);
     return line.sees('cell');
+  });
+}
+
+/** A battery is so many cells: of 1.5 V where that divides its voltage. */
+function battery(line: LineReader): null {
+  const { from, to } = line.peek();
+  line.takeWord('battery');
+  const emf = quantity(line, 'potential');
+  if (emf === null || line.failed) return null;
+  const cells = emf.value / 1.5;
+  const many = Number.isInteger(cells) && cells > 1;
+  const fixes = many
+    ? [rewrite(line, { from, to: line.offset }, `${cells} cells 1.5 V`, `${cells} cells 1.5 V`)]
+    : [];
+  return line.report('word-unknown', {
+    span: line.span(from, to),
+    message: 'A battery is several cells: how many, and of how many volts each?',
+    fixes: [...fixes, rewrite(line, { from, to }, 'cell', 'cell')],
   });
 }
 

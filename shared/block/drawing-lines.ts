@@ -10,7 +10,7 @@ import {
   type EquipotentialsStatement,
   type FieldLinesStatement,
 } from './tree.ts';
-import { count, nextToken, positive, quantity } from './values.ts';
+import { count, needsWord, nextToken, positive, quantity } from './values.ts';
 import { wordsOf } from './words.ts';
 
 /** `V to V every V`, `every V`, `V, V, …`. */
@@ -75,10 +75,7 @@ function seesRange(line: LineReader): boolean {
 }
 
 function needs(line: LineReader, what: string): null {
-  return line.report('part-missing', {
-    span: nextToken(line),
-    message: `Here stands ${what}: \`0.2 V to 1.4 V every 0.2 V\`.`,
-  });
+  return needsWord(line, ['to', 'every'], `Here stands ${what}: \`0.2 V to 1.4 V every 0.2 V\`.`);
 }
 
 function takePart(line: LineReader, parts: Set<DrawingPart>): boolean {
@@ -98,7 +95,8 @@ const audiences: readonly Audience[] = ['pupils', 'teachers', 'technicians'];
 
 function reader(line: LineReader): Audience | null {
   const audience = line.seen(audiences);
-  if (audience === null) return unexpected(line, audiences);
+  if (audience === null)
+    return needsWord(line, audiences, 'For whom? `pupils`, `teachers` or `technicians`.');
   line.takeWord(audience);
   return audience;
 }

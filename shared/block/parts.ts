@@ -80,8 +80,11 @@ export function unexpected(line: LineReader, words: readonly string[]): null {
     const fixes = [rewrite(line, { from: token.from, to: token.from }, 'at ', '`at` before it')];
     return line.report('part-missing', { span, message: '`at` is missing before the bracket.', fixes });
   }
-  const to = token.kind === 'number' ? (/^\S*/u.exec(line.text.slice(token.to))?.[0].length ?? 0) : 0;
-  const written = line.text.slice(token.from, Math.min(token.to + to, token.from + 40));
+  if (token.kind === 'sign') {
+    return line.report('word-unexpected', { span, message: `“${token.text}” is not understood here.` });
+  }
+  const attached = /^\S*/u.exec(line.text.slice(token.to))?.[0].length ?? 0;
+  const written = line.text.slice(token.from, Math.min(token.to + attached, token.from + 40));
   return line.report('word-unexpected', {
     span,
     message: `“${written}” does not belong here: a word that says what it is may be missing.`,
@@ -98,7 +101,7 @@ export function missing(line: LineReader, message: string, fixes: readonly Fix[]
 /** Nothing more may follow. */
 export function end(line: LineReader): void {
   line.skipCommas();
-  if (!line.atEnd) unexpected(line, []);
+  if (!line.atEnd && !line.failed) unexpected(line, []);
 }
 
 function twice(line: LineReader, span: Span): void {

@@ -2,7 +2,7 @@
 import { notNegative } from './apparatus.ts';
 import type { LineReader } from './line-reader.ts';
 import { after, end, type Found, missing, type Part, readParts } from './parts.ts';
-import { atPointPart, sizePart, turnedPart } from './places.ts';
+import { atPointPart, sizeAmongPart, sizePart, turnedPart } from './places.ts';
 import { point } from './points.ts';
 import { cornersPart, enoughCorners } from './shapes.ts';
 import { perSquare } from './sheet-resistance.ts';
@@ -22,7 +22,7 @@ import type {
   Value,
 } from './tree.ts';
 import { unlikely } from './unlikely.ts';
-import { nextToken, positive } from './values.ts';
+import { needsWord, positive } from './values.ts';
 
 export function clip(line: LineReader, name: Name): ClipStatement | null {
   line.skipCommas();
@@ -57,6 +57,7 @@ export function painted(line: LineReader): PaintedStatement | null {
   };
   const found = readParts<PatchParts & { resistance: Value }>(line, {
     ...patchParts,
+    size: sizeAmongPart,
     resistance: resistancePart,
   });
   const patch = patchFrom(line, found, 'The painted patch');
@@ -86,10 +87,8 @@ export function slit(line: LineReader): SlitStatement | null {
 }
 
 function slitNeeds(line: LineReader): null {
-  return line.report('part-missing', {
-    span: nextToken(line),
-    message: 'A slit runs from one point to another: `slit from (100, 20) mm to (100, 60) mm`.',
-  });
+  const message = 'A slit runs from one point to another: `slit from (100, 20) mm to (100, 60) mm`.';
+  return needsWord(line, ['from', 'to'], message);
 }
 
 interface PatchParts {

@@ -1,11 +1,20 @@
 /** Reads where a piece is, how it is connected, and where a spike or prong stands. */
+import { numberAt } from '../quantity/read.ts';
 import type { LineReader } from './line-reader.ts';
 import { after, type Part } from './parts.ts';
 import { point, seesPoint } from './points.ts';
 import type { Anchor, Place, Point, Side, Size, Terminal, Tip, Value } from './tree.ts';
-import { direction, name, nextToken, quantity, rewrite, seesSize, size } from './values.ts';
+import { direction, name, needsWord, nextToken, quantity, rewrite, seesSize, size } from './values.ts';
 
-export const sizePart: Part<Size> = { words: [], starts: seesSize, read: size };
+/** A size where no other part begins with a number, or only such as are asked for first. */
+export const sizePart: Part<Size> = {
+  words: [],
+  starts: (line) => numberAt(line.text, line.offset) !== null,
+  read: size,
+};
+
+/** A size where other numbers may stand. */
+export const sizeAmongPart: Part<Size> = { words: [], starts: seesSize, read: size };
 
 export const turnedPart: Part<Value> = after('turned', (line) => quantity(line, 'angle'));
 
@@ -80,7 +89,7 @@ function terminalHere(line: LineReader, from: number): Terminal | null {
 export function neededTerminal(line: LineReader): Terminal | null {
   if (terminalPart.starts(line)) return terminal(line);
   const words = terminalWords.map((word) => `\`${word}\``).join(', ');
-  return line.report('part-missing', { span: nextToken(line), message: `Here stands one of ${words}.` });
+  return needsWord(line, terminalWords, `Here stands one of ${words}.`);
 }
 
 const sides = { 'right of': 'right', 'left of': 'left', above: 'above', below: 'below' } as const;
@@ -127,10 +136,8 @@ function midway(line: LineReader, from: number): Anchor | null {
   const first = name(line, 'an electrode');
   if (first === null) return null;
   if (!line.takeWord('and')) {
-    return line.report('part-missing', {
-      span: nextToken(line),
-      message: `Between ${first.text} and which other electrode? \`midway between ${first.text} and …\``,
-    });
+    const asks = `Between ${first.text} and which other electrode? \`midway between ${first.text} and …\``;
+    return needsWord(line, ['and'], asks);
   }
   const second = name(line, 'an electrode');
   return second === null ? null : { kind: 'midway', between: [first, second], span: line.spanFrom(from) };

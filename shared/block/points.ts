@@ -5,15 +5,16 @@ import { type Unit, unitOf } from '../quantity/units.ts';
 import type { Span } from '../text/span.ts';
 import type { LineReader } from './line-reader.ts';
 import type { CentrePoint, Coordinates, Point, Value } from './tree.ts';
-import { name, nextToken, quantity, rewrite, takeNumber, takeUnit } from './values.ts';
+import { name, needsWord, quantity, rewrite, takeNumber, takeUnit } from './values.ts';
 
 export function point(line: LineReader): Point | null {
   if (seesCentre(line)) return centre(line);
   if (seesPair(line)) return coordinates(line);
-  return line.report('part-missing', {
-    span: nextToken(line),
-    message: 'Here stands a point: `(60, 80) mm`, `centre`, or `centre of` an electrode.',
-  });
+  return needsWord(
+    line,
+    ['centre'],
+    'Here stands a point: `(60, 80) mm`, `centre`, or `centre of` an electrode.',
+  );
 }
 
 export function seesPoint(line: LineReader): boolean {
@@ -56,12 +57,21 @@ interface Pair {
 
 function centre(line: LineReader): CentrePoint | null {
   const from = line.pieces.length;
-  if (line.takeWord('centre of')) {
+  if (!line.lookAhead(() => saysPaper(line)) && line.takeWord('centre of')) {
     const of = name(line, 'an electrode');
     return of === null ? null : { kind: 'centre', of, span: line.spanFrom(from) };
   }
-  line.takeWord('centre');
+  if (!saysPaper(line)) line.takeWord('centre');
   return { kind: 'centre', of: null, span: line.spanFrom(from) };
+}
+
+/** `centre of the paper` is `centre`. */
+function saysPaper(line: LineReader): boolean {
+  const { from } = line.peek();
+  const words = /^\S+\s+of\s+the\s+paper(?![\p{L}\p{N}-])/u.exec(line.text.slice(from, from + 60))?.[0];
+  if (words === undefined) return false;
+  line.take('word', from, from + words.length, 'centre');
+  return true;
 }
 
 function points(line: LineReader, most: number): readonly Coordinates[] | null {

@@ -2,16 +2,24 @@
 import type { LineReader } from './line-reader.ts';
 import { end, unexpected } from './parts.ts';
 import { point, seesPoint } from './points.ts';
-import type { Name, ProbeStatement, RowEnd, RowStatement, RowSteps, Value } from './tree.ts';
-import { count, direction, name, nextToken, positive, quantity, rewrite, seesDirection } from './values.ts';
+import type { Count, Name, ProbeStatement, RowEnd, RowStatement, RowSteps, Value } from './tree.ts';
+import {
+  count,
+  direction,
+  name,
+  needsWord,
+  nextToken,
+  positive,
+  quantity,
+  rewrite,
+  seesDirection,
+} from './values.ts';
 
 export function probe(line: LineReader, probeName: Name): ProbeStatement | null {
   line.skipCommas();
   if (!line.takeWord('at')) {
-    return line.report('part-missing', {
-      span: nextToken(line),
-      message: `Where is ${probeName.text}? \`at (120, 80) mm\`, \`at centre of R\`, or \`at A 50 mm\` along a row.`,
-    });
+    const places = '`at (120, 80) mm`, `at centre of R`, or `at A 50 mm` along a row';
+    return needsWord(line, ['at'], `Where is ${probeName.text}? ${places}.`);
   }
   const where = probePlace(line);
   end(line);
@@ -34,10 +42,7 @@ export function probePlace(line: LineReader): ProbeStatement['where'] | null {
 export function row(line: LineReader, rowName: Name): RowStatement | null {
   line.skipCommas();
   if (!line.takeWord('from')) {
-    return line.report('part-missing', {
-      span: nextToken(line),
-      message: `Where does row ${rowName.text} begin? \`from N to P every 10 mm\`.`,
-    });
+    return needsWord(line, ['from'], `Where does row ${rowName.text} begin? \`from N to P every 10 mm\`.`);
   }
   const ends = rowEnds(line);
   if (ends === null) return null;
@@ -80,16 +85,17 @@ export function rowSteps(line: LineReader): RowSteps | null {
   }
   const steps = line.takeWord('in');
   if (!steps && line.peek().kind !== 'number') {
-    return line.report('part-missing', {
-      span: nextToken(line),
-      message: 'Where along the row? `every 10 mm`, `in 10 steps`, `11 readings`, or `at 10 mm, 20 mm`.',
-    });
+    const places = '`every 10 mm`, `in 10 steps`, `11 readings`, or `at 10 mm, 20 mm`';
+    return needsWord(line, ['every', 'in', 'at'], `Where along the row? ${places}.`);
   }
   const number = count(line, steps ? 'steps' : 'readings');
   if (number === null) return null;
-  if (line.takeWord('steps')) return { kind: 'steps', count: number, span: line.spanFrom(from) };
+  if (line.takeWord('steps')) {
+    if (!steps) writeIn(line, from);
+    return { kind: 'steps', count: number, span: line.spanFrom(from) };
+  }
   if (line.takeWord('readings')) return { kind: 'readings', count: number, span: line.spanFrom(from) };
-  return stepsOrReadings(line);
+  return stepsOrReadings(line, number);
 }
 
 /** `10 mm, 20 mm, …`: each with its own unit. */
@@ -111,10 +117,7 @@ function distanceAlong(line: LineReader, from: number): ProbeStatement['where'] 
   const distance = quantity(line, 'length');
   if (distance === null) return null;
   if (!line.takeWord('along')) {
-    return line.report('part-missing', {
-      span: nextToken(line),
-      message: 'Along which row? `at A 50 mm`.',
-    });
+    return needsWord(line, ['along'], 'Along which row? `at A 50 mm`.');
   }
   const rowName = name(line, 'a row');
   if (rowName === null) return null;
@@ -185,13 +188,23 @@ function onlyAt(line: LineReader, steps: RowSteps): null {
   });
 }
 
-function stepsOrReadings(line: LineReader): null {
+/** `10 steps` is written `in 10 steps`. */
+function writeIn(line: LineReader, from: number): void {
+  const at = line.pieces[from]?.from ?? line.offset;
+  line.pieces.splice(from, 0, { kind: 'word', from: at, to: at, text: 'in' });
+}
+
+function stepsOrReadings(line: LineReader, number: Count): null {
   if (line.peek().kind === 'word') return unexpected(line, ['steps', 'readings']);
-  const at = { from: line.offset, to: line.offset };
+  const from = number.span.from - line.line.at;
+  const before = /(?:in\s+)?$/iu.exec(line.text.slice(Math.max(0, from - 8), from))?.[0].length ?? 0;
+  const at = { from: from - before, to: line.offset };
   return line.report('part-missing', {
-    span: nextToken(line),
-    message: 'So many what? `10 steps` are 11 readings.',
-    fixes: ['steps', 'readings'].map((word) => rewrite(line, at, ` ${word}`, word)),
+    span: number.span,
+    message: `${number.value} what? 10 steps are 11 readings.`,
+    fixes: [`in ${number.value} steps`, `${number.value} readings`].map((text) =>
+      rewrite(line, at, text, text),
+    ),
   });
 }
 

@@ -28,7 +28,7 @@ import type {
   Tip,
   Value,
 } from './tree.ts';
-import { direction, nextToken, positive, rewrite } from './values.ts';
+import { direction, needsWord, positive, rewrite } from './values.ts';
 
 export type ShapeWord = Shape['shape'];
 
@@ -60,7 +60,7 @@ const openingPart: Part<Opening> = after('opening', opening);
 export const cornersPart: Part<readonly Coordinates[]> = { words: [], starts: seesPair, read: corners };
 
 function bar(line: LineReader, name: Name): Shape | null {
-  const found = readParts<Placed & { size: Size }>(line, { size: sizePart, ...placed });
+  const found = readParts<Placed & { size: Size }>(line, { ...placed, size: sizePart });
   const size = found.size ?? noSize(line, name);
   const place = placeFrom(line, name, found);
   if (size === null || place === null) return null;
@@ -122,10 +122,10 @@ function ringNeeds(name: Name, diameter: Value | null): string {
 
 function box(line: LineReader, name: Name): Shape | null {
   const found = readParts<Placed & { size: Size; wall: Value; opening: Opening }>(line, {
-    size: sizePart,
+    ...placed,
     wall: wallPart,
     opening: openingPart,
-    ...placed,
+    size: sizePart,
   });
   const size = found.size ?? noSize(line, name);
   if (found.wall === null) missing(line, `How thick is the metal of ${name.text}? \`wall 4 mm\`.`);
@@ -168,7 +168,7 @@ function spike(line: LineReader, name: Name): Shape | null {
 }
 
 function prong(line: LineReader, name: Name): Shape | null {
-  const found = readParts<Standing & { size: Size }>(line, { size: sizePart, ...standing });
+  const found = readParts<Standing & { size: Size }>(line, { ...standing, size: sizePart });
   const size = found.size ?? noSize(line, name);
   const stand = standFrom(line, name, found);
   if (size === null || stand === null) return null;
@@ -226,10 +226,7 @@ function opening(line: LineReader): Opening | null {
   if (width === null) return null;
   line.skipCommas();
   if (!line.takeWord('facing')) {
-    return line.report('part-missing', {
-      span: nextToken(line),
-      message: 'Which way does the opening look? `opening 10 mm facing left`.',
-    });
+    return needsWord(line, ['facing'], 'Which way does the opening look? `opening 10 mm facing left`.');
   }
   const facing = direction(line);
   return facing === null ? null : { width, facing, span: line.spanFrom(from) };

@@ -14,6 +14,7 @@ import {
 } from '../quantity/read.ts';
 import { type Unit, usualUnits } from '../quantity/units.ts';
 import type { LineReader } from './line-reader.ts';
+import { nearest } from './nearest.ts';
 import { isName } from './tokens.ts';
 import type { Count, Direction, Name, Size, Value } from './tree.ts';
 
@@ -106,7 +107,7 @@ export function size(line: LineReader): Size | null {
   return wideAndHigh(line, one, from);
 }
 
-/** True where a size begins: a number, and behind its unit "by", "wide" or "high". */
+/** True where a size begins among other numbers: behind the first one's unit stands "by", "wide" or "high". */
 export function seesSize(line: LineReader): boolean {
   if (line.peek().kind !== 'number') return false;
   return line.lookAhead(() => {
@@ -129,16 +130,26 @@ export function direction(line: LineReader): Direction | null {
     const angle = quantity(line, 'angle');
     return angle === null ? null : { word: null, angle_deg: angle.value, span: angle.span };
   }
-  return line.report('part-missing', {
-    span: nextToken(line),
-    message: 'Which way? `left`, `right`, `up`, `down`, or an angle such as 30°.',
-  });
+  return needsWord(line, directions, 'Which way? `left`, `right`, `up`, `down`, or an angle such as 30°.');
 }
 
 export function seesDirection(line: LineReader): boolean {
   if (line.seen(directions) !== null) return true;
   const number = numberAt(line.text, line.offset);
   return number !== null && unitAfter(line.text, number.span.to)?.unit.dimension === 'angle';
+}
+
+/** Reports that one of some words is needed here: a misspelt one with a fix, otherwise what the message says. */
+export function needsWord(line: LineReader, words: readonly string[], message: string): null {
+  const token = line.peek();
+  const span = nextToken(line);
+  const others = words.filter((word) => word !== token.text.toLowerCase());
+  const near = token.kind === 'word' ? nearest(token.text, others) : [];
+  const [first] = near;
+  if (first === undefined) return line.report('part-missing', { span, message });
+  const fixes = near.map((word) => rewrite(line, token, word, word));
+  const says = `“${token.text}” is not known here: \`${first}\`?`;
+  return line.report('word-unknown', { span, message: says, fixes });
 }
 
 /** Span of the next token, or of the end of the line. */
@@ -185,12 +196,10 @@ const codes: Readonly<Record<RefusalReason, FindingCode>> = {
 };
 
 function report(line: LineReader, refusal: Refusal): void {
-  const only = refusal.rewritings.length === 1;
-  const certain = only && (refusal.reason === 'comma' || refusal.reason === 'case');
   line.report(codes[refusal.reason], {
     span: line.span(refusal.span.from, refusal.span.to),
     message: refusal.message,
-    fixes: refusal.rewritings.map((r) => rewrite(line, r.span, r.text, r.shown, certain)),
+    fixes: refusal.rewritings.map((r) => rewrite(line, r.span, r.text, r.shown, r.certain)),
   });
 }
 
@@ -238,7 +247,7 @@ function wideAndHigh(line: LineReader, one: Value, from: number): Size | null {
   if (two === null) return null;
   const second = first === 'wide' ? 'high' : 'wide';
   if (!line.takeWord(second)) {
-    return line.report('part-missing', { span: nextToken(line), message: `Here stands \`${second}\`.` });
+    return needsWord(line, [second], `Here stands \`${second}\`.`);
   }
   const span = line.spanFrom(from);
   return first === 'wide' ? { width: one, height: two, span } : { width: two, height: one, span };

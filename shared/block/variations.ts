@@ -25,7 +25,7 @@ import type {
   Value,
   WithoutStatement,
 } from './tree.ts';
-import { nextToken } from './values.ts';
+import { needsWord } from './values.ts';
 
 export function change(line: LineReader, name: Name): ChangeStatement | null {
   line.skipCommas();
@@ -42,10 +42,7 @@ export function without(line: LineReader, name: Name): WithoutStatement {
 
 export function reverse(line: LineReader): ReverseStatement | null {
   if (!line.takeWord('supply')) {
-    return line.report('part-missing', {
-      span: nextToken(line),
-      message: 'Only the supply is reversed: `reverse supply`.',
-    });
+    return needsWord(line, ['supply'], 'Only the supply is reversed: `reverse supply`.');
   }
   end(line);
   return { kind: 'reverse', span: line.whole };

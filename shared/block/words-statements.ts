@@ -82,7 +82,7 @@ export const statementWords: readonly Word[] = [
   entry('statement', 'without', 'takes away an electrode, a probe or a row', 'without R'),
   entry('statement', 'reverse', 'swaps the leads of the supply', 'reverse supply'),
 
-  entry('source', 'cell', 'a cell, or so many in series', 'supply 2 cells 1.5 V', ['cells']),
+  entry('source', 'cell', 'a cell, or so many in series', 'supply cell 1.5 V', ['cells']),
   entry('source', 'power-pack', 'a low-voltage supply that can be set', 'supply power-pack 6 V', [
     'power pack',
     'powerpack',
@@ -127,7 +127,7 @@ export const statementWords: readonly Word[] = [
     'current limit',
     'limited to',
   ]),
-  entry('option', 'ac', 'alternating: values are r.m.s.', 'supply power-pack 6 V, ac'),
+  entry('option', 'ac', 'alternating, values given as r.m.s. values', 'supply power-pack 6 V, ac'),
   entry('option', 'size', 'size of the cells, as on the packet', 'size AA'),
   entry('option', 'resolution', 'smallest step of the display', 'resolution 0.01 V'),
   entry('option', 'range', 'largest reading of the meter', 'range 2 V'),

@@ -19,6 +19,8 @@ export interface Rewriting {
   readonly text: string;
   /** The quantity as it would then read, for the menu: `10 mm`. */
   readonly shown: string;
+  /** True where nothing else can be meant. */
+  readonly certain: boolean;
 }
 
 export interface Refusal {
@@ -125,10 +127,11 @@ function decimalComma(text: string, number: Digits, wanted: Dimension): Quantity
   const unit = unitAfter(text, span.to);
   const shownUnit = unit === null ? (usualUnits[wanted][0] ?? '') : unit.unit.symbol;
   const point = `${number.digits}.${fraction}`;
-  const rewritings = [{ span, text: point, shown: withUnit(point, shownUnit) }];
+  const certain = fraction.length !== 3;
+  const rewritings = [{ span, text: point, shown: withUnit(point, shownUnit), certain }];
   if (fraction.length === 3) {
     const thousands = number.digits + fraction;
-    rewritings.push({ span, text: thousands, shown: withUnit(thousands, shownUnit) });
+    rewritings.push({ span, text: thousands, shown: withUnit(thousands, shownUnit), certain });
   }
   const message =
     'This is a decimal comma. The decimal sign is a point: a comma separates the parts of a line.';
@@ -156,6 +159,7 @@ function refuseUnit(text: string, number: Digits, wanted: Dimension): QuantityRe
     span: at,
     text: symbol === '°' ? '°' : ` ${symbol}`,
     shown: withUnit(number.digits, symbol),
+    certain: false,
   }));
   const message = `${minus(number.digits)} of what? Here stands ${dimensionWords[wanted]}, with its unit: ${listed(rewritings)}.`;
   return {
@@ -170,11 +174,18 @@ interface WrittenUnit {
   readonly span: Span;
 }
 
+/** Of units that differ by capitals only, those that keep the first letter and those at home on a practical sheet. */
 function wrongCase(number: Digits, written: WrittenUnit, likely: readonly Unit[]): QuantityReading {
-  const rewritings = likely.map((unit) => ({
+  const first = written.word.charAt(0);
+  const meant = likely.filter(
+    (unit) => unit.symbol.startsWith(first) || usualUnits[unit.dimension].includes(unit.symbol),
+  );
+  const offered = meant.length > 0 ? meant : likely;
+  const rewritings = offered.map((unit) => ({
     span: written.span,
     text: unit.symbol,
     shown: withUnit(number.digits, unit.symbol),
+    certain: offered.length === 1 && (likely.length === 1 || unit.symbol.startsWith(first)),
   }));
   const message = `Capitals count in units, and there is no “${written.word}”: ${listed(rewritings)}?`;
   const span = { from: number.span.from, to: written.span.to };
@@ -186,6 +197,7 @@ function unknownUnit(number: Digits, written: WrittenUnit, wanted: Dimension): Q
     span: { from: number.span.to, to: written.span.to },
     text: symbol === '°' ? symbol : ` ${symbol}`,
     shown: withUnit(number.digits, symbol),
+    certain: false,
   }));
   const message = `“${written.word}” is not a unit that is known here. Here stands ${dimensionWords[wanted]}: ${listed(rewritings)}.`;
   const span = { from: number.span.from, to: written.span.to };
@@ -211,7 +223,7 @@ function inches(text: string, number: Digits): QuantityReading | null {
   return {
     kind: 'refused',
     span,
-    refusal: { reason: 'inches', span, message, rewritings: [{ span, text: shown, shown }] },
+    refusal: { reason: 'inches', span, message, rewritings: [{ span, text: shown, shown, certain: false }] },
   };
 }
 
@@ -229,6 +241,7 @@ function refuseDimension(
       span: { from: number.span.to, to: after.span.to },
       text: symbol === '°' ? symbol : ` ${symbol}`,
       shown: withUnit(number.digits, symbol),
+      certain: false,
     }));
   const message = `${written} is ${dimensionWords[after.unit.dimension]}. Here stands ${dimensionWords[wanted]}: ${listed(rewritings)}.`;
   return { kind: 'refused', span, refusal: { reason: 'dimension', span, message, rewritings } };

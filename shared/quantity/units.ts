@@ -107,7 +107,7 @@ for (const [name, like] of [
   ['megohm', 'Mohm'],
 ] as const) {
   const unit = bySpelling.get(like);
-  if (unit !== undefined) for (const spelling of [name, `${name}s`]) enter(spelling, unit);
+  if (unit !== undefined) enterName(name, unit);
 }
 
 function enterPrefixed(base: BaseUnit, prefix: (typeof prefixes)[number]): void {
@@ -120,9 +120,15 @@ function enterPrefixed(base: BaseUnit, prefix: (typeof prefixes)[number]): void 
     times: 1,
   };
   for (const p of spellings) for (const s of base.symbols) enter(p + s, unit);
-  for (const name of base.names) for (const end of ['', 's']) enter(long + name + end, unit);
-  const capital = (long === '' ? base.names : []).map((name) => name.charAt(0).toUpperCase() + name.slice(1));
-  for (const name of capital) for (const end of ['', 's']) enter(name + end, unit);
+  for (const name of base.names) enterName(long + name, unit);
+}
+
+/** A name spelt out: plural, and with a capital as at the beginning of a sentence. */
+function enterName(name: string, unit: Unit): void {
+  for (const spelling of [name, name.charAt(0).toUpperCase() + name.slice(1)]) {
+    enter(spelling, unit);
+    enter(`${spelling}s`, unit);
+  }
 }
 
 function enter(spelling: string, unit: Unit): void {
