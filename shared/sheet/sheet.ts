@@ -1,5 +1,6 @@
 /** A sheet read from Markdown: its blocks, front matter, passages, inserts and marks with their places in the file. */
-import type { Audience, Block } from '../block/tree.ts';
+import type { Token } from 'markdown-it';
+import type { Audience, Block, DrawingPart } from '../block/tree.ts';
 import type { Finding } from '../findings/finding.ts';
 import type { Source } from '../text/source.ts';
 import type { Span } from '../text/span.ts';
@@ -42,7 +43,12 @@ export type PassageKind =
 
 export interface Passage {
   readonly kind: PassageKind;
+  /** From its opening colons to its closing ones, or to the end of what it stands in. */
   readonly span: Span;
+  /** The opening line from its colons on. */
+  readonly opening: Span;
+  /** Of its content. */
+  readonly readers: Readers;
   /** `answer 4 lines`, `answer box 60 mm`; two ruled lines where nothing is said. */
   readonly space:
     | { readonly kind: 'lines'; readonly count: number }
@@ -77,22 +83,49 @@ export type InsertHead =
       readonly to_mm: number;
     }
   /** Of the supply, or of an electrode. */
-  | { readonly kind: 'current'; readonly of: Reference | null; readonly setup: string | null }
-  | { readonly kind: 'resistance'; readonly setup: string | null }
+  | {
+      readonly kind: 'current';
+      /** `?{N.current}`, `?{bars.current}`: one name may be an electrode or a setup; binding decides. */
+      readonly of: Reference | null;
+    }
+  /** `of` names a setup. */
+  | { readonly kind: 'resistance'; readonly of: Reference | null }
   | { readonly kind: 'range'; readonly of: Reference }
   | { readonly kind: 'blank'; readonly unit: string | null; readonly length_mm: number | null }
-  | { readonly kind: 'readings'; readonly rows: readonly Reference[]; readonly columns: readonly string[] }
-  | {
+  | (FigureParts & {
+      readonly kind: 'readings';
+      readonly rows: readonly Reference[];
+      /** In the words of the insert; empty: the usual ones. */
+      readonly columns: readonly string[];
+    })
+  | (FigureParts & {
       readonly kind: 'drawing';
-      readonly setup: Reference;
+      /** Null: the only setup of the sheet. */
+      readonly setup: Reference | null;
       /** Null: the usual parts. */
-      readonly parts: readonly string[] | null;
-      readonly size: 'half' | 'full' | null;
-      readonly caption: string | null;
-    }
-  /** Parts that later versions print; teachers get a labelled placeholder, pupils nothing. */
-  | { readonly kind: 'later'; readonly word: string; readonly caption: string | null }
-  | { readonly kind: 'broken' };
+      readonly parts: readonly DrawingPart[] | null;
+    })
+  /** Figures that later versions print; teachers get a labelled placeholder, pupils nothing. */
+  | (FigureParts & {
+      readonly kind: 'later';
+      readonly word: LaterWord;
+      readonly names: readonly Reference[];
+      readonly columns: readonly string[];
+      readonly help: 'blank' | 'axes' | 'scales' | 'points' | null;
+      readonly hinted: boolean;
+      /** `kit 3 sets`. */
+      readonly sets: number | null;
+    })
+  /** Cannot be read: a visible box. */
+  | { readonly kind: 'broken'; readonly message: string };
+
+export type LaterWord = 'graph' | 'plot' | 'placement' | 'cut-outs' | 'circuit' | 'kit' | 'stack' | 'marks';
+
+/** What every table or figure may say about itself. */
+export interface FigureParts {
+  readonly size: 'half' | 'full' | null;
+  readonly caption: string | null;
+}
 
 export interface Insert {
   /** `?{…}` asks pupils, `!{…}` tells everyone. */
@@ -105,7 +138,7 @@ export interface Insert {
   readonly readers: Readers;
   /** Number in the sheet, in order of place. */
   readonly number: number;
-  /** Stands in a table column whose heading carries the unit. */
+  /** The number stands without its unit: `, no unit` is written, or it stands in a table column whose heading carries the unit. */
   readonly bareNumber: boolean;
 }
 
@@ -115,15 +148,25 @@ export interface SheetAllowance {
   readonly span: Span;
   /** The line it covers. */
   readonly covers: Span;
-  readonly readers?: Readers;
+}
+
+/** `[2]` at the end of a list item or paragraph. */
+export interface MarkTotal {
+  readonly marks: number;
+  readonly span: Span;
+  /** Sum of the points in the answer that belongs to it; null where there is no answer. */
+  readonly points: number | null;
 }
 
 export interface Sheet {
   readonly source: Source;
+  /** What markdown-it and our rules made of it; see `markdown/tokens.ts`. Empty where the text has no block: no sheet. */
+  readonly tokens: readonly Token[];
   readonly front: FrontMatter;
   readonly blocks: readonly { readonly block: Block; readonly readers: Readers }[];
   readonly passages: readonly Passage[];
   readonly inserts: readonly Insert[];
+  readonly totals: readonly MarkTotal[];
   readonly allowances: readonly SheetAllowance[];
   /** Findings of reading alone: front matter, passages, inserts' syntax, marks, fences; block findings stand in the blocks. */
   readonly findings: readonly Finding[];
