@@ -30,8 +30,9 @@ export function readAllowance(excerpt: Excerpt, index: number): AllowanceReading
   return { allowance: null, findings: [finding('allow-form', { span, message })] };
 }
 
+/** The next line that is more than a remark: allowances may stand one above the other. */
 function nextLine(excerpt: Excerpt, index: number): Allowance['covers'] {
-  const next = excerpt.lines[index + 1];
+  const next = excerpt.lines.slice(index + 1, index + 20).find((line) => !/^\s*#/u.test(line.text));
   if (next !== undefined) return { from: next.at, to: next.at + next.text.length };
   return { from: excerpt.span.to, to: excerpt.span.to };
 }

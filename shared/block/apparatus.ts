@@ -1,7 +1,7 @@
 /** Reads the lines for paper, supply and meter. */
 import type { Fix } from '../findings/finding.ts';
 import type { LineReader } from './line-reader.ts';
-import { after, flag, missing, type Part, readParts } from './parts.ts';
+import { after, flag, missing, type Part, readParts, twice } from './parts.ts';
 import { sizeAmongPart } from './places.ts';
 import { perSquare } from './sheet-resistance.ts';
 import type {
@@ -48,10 +48,12 @@ export function supply(line: LineReader): SupplyStatement | null {
     cellSize: after('size', (l) => name(l, 'the size of the cells')),
     emf: bareEmfPart,
   });
-  const source = found.source ?? supposedCell(line, found.emf);
-  if (source === null) return null;
+  if (found.source === null) return supposedCell(line, found.emf);
+  const { word, cells } = found.source;
+  const emf = unlikely(line, found.source.emf ?? found.emf, 'supply');
+  if (found.source.emf !== null && found.emf !== null) twice(line, found.emf.span);
+  if (emf === null) return missing(line, 'How many volts? `cell 1.5 V`.');
   const { internal, limit, chemistry, cellSize } = found;
-  const { word, cells, emf } = source;
   const statement: SupplyStatement = {
     kind: 'supply',
     source: word,
@@ -105,7 +107,8 @@ interface SupplyParts {
 interface Source {
   readonly word: SupplySource;
   readonly cells: Count | null;
-  readonly emf: Value;
+  /** Where it stands right behind the word. */
+  readonly emf: Value | null;
 }
 interface MeterParts {
   readonly resistance: Value;
@@ -203,7 +206,8 @@ const sourcePart: Part<Source> = {
     if (word === null) return null;
     takeSource(line, word, cells);
     line.skipCommas();
-    const emf = unlikely(line, positive(line, 'potential'), 'supply');
+    if (line.peek().kind === 'end' || line.peek().kind === 'word') return { word, cells, emf: null };
+    const emf = positive(line, 'potential');
     return emf === null ? null : { word, cells, emf };
   },
 };
@@ -244,11 +248,11 @@ function battery(line: LineReader): null {
   });
 }
 
-/** `supply 1.5 V`: the kind of supply is missing. */
+/** The volts where they stand alone: `supply 1.5 V cell`. */
 const bareEmfPart: Part<Value> = {
   words: [],
   starts: (line) => line.peek().kind === 'number',
-  read: (line) => quantity(line, 'potential'),
+  read: (line) => positive(line, 'potential'),
 };
 
 function supposedCell(line: LineReader, emf: Value | null): null {

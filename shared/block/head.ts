@@ -15,7 +15,7 @@ export interface HeadReading {
 
 /** `NAME`, `NAME like OTHER`, `like OTHER`, or nothing. */
 export function readHead(line: ExcerptLine): HeadReading {
-  const reader = new LineReader(line, { electrodes: new Set() });
+  const reader = new LineReader(line, { electrodes: new Set(), names: new Set() });
   const given = reader.atEnd || reader.peek().text === 'like' ? null : name(reader, 'the setup');
   const like = reader.takeWord('like') ? name(reader, 'the setup that this one is like') : null;
   if (!reader.failed) end(reader);

@@ -24,6 +24,8 @@ export interface Piece {
 export interface LineContext {
   /** Names that lines of this block give to electrodes. */
   readonly electrodes: ReadonlySet<string>;
+  /** Names that lines of this block give to anything. */
+  readonly names: ReadonlySet<string>;
 }
 
 export class LineReader {

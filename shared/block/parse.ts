@@ -3,7 +3,7 @@ import type { Finding } from '../findings/finding.ts';
 import type { Excerpt } from '../text/excerpt.ts';
 import { readAllowance } from './allowance.ts';
 import { readHead } from './head.ts';
-import { electrodeNamed, type LineReading, readLine } from './statements.ts';
+import { type LineReading, nameGiven, readLine } from './statements.ts';
 import type { Allowance, Block, Statement } from './tree.ts';
 
 export function parseBlock(excerpt: Excerpt): Block {
@@ -24,7 +24,10 @@ export function parseBlock(excerpt: Excerpt): Block {
 
 /** Every line of the block as it was read, in order: what parser and formatter share. */
 export function readLines(excerpt: Excerpt): readonly LineReading[] {
-  const names = excerpt.lines.map((line) => electrodeNamed(line.text));
-  const context = { electrodes: new Set(names.filter((name) => name !== null)) };
+  const given = excerpt.lines.map((line) => nameGiven(line.text)).filter((one) => one !== null);
+  const context = {
+    electrodes: new Set(given.filter((one) => one.ofElectrode).map((one) => one.name)),
+    names: new Set(given.map((one) => one.name)),
+  };
   return excerpt.lines.map((line) => readLine(line, context));
 }

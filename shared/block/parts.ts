@@ -104,7 +104,8 @@ export function end(line: LineReader): void {
   if (!line.atEnd && !line.failed) unexpected(line, []);
 }
 
-function twice(line: LineReader, span: Span): void {
+/** Reports what a line says a second time. */
+export function twice(line: LineReader, span: Span): void {
   line.report('part-twice', { span, message: 'This is said twice in one line. Which one holds?' });
 }
 

@@ -25,12 +25,10 @@ export function seesPair(line: LineReader): boolean {
   return line.peek().text === '(';
 }
 
-/** True for `centre`; in another spelling only where no electrode has that name. */
+/** True for `centre`; in another spelling only where nothing has that name. */
 function seesCentre(line: LineReader): boolean {
   if (line.sees('centre of')) return true;
-  return (
-    line.sees('centre') && (line.peek().text === 'centre' || !line.context.electrodes.has(line.peek().text))
-  );
+  return line.sees('centre') && (line.peek().text === 'centre' || !line.context.names.has(line.peek().text));
 }
 
 /** One pair with its unit. */
@@ -57,18 +55,19 @@ interface Pair {
 
 function centre(line: LineReader): CentrePoint | null {
   const from = line.pieces.length;
-  if (!line.lookAhead(() => saysPaper(line)) && line.takeWord('centre of')) {
+  if (!takeCentreOfPaper(line) && line.takeWord('centre of')) {
     const of = name(line, 'an electrode');
     return of === null ? null : { kind: 'centre', of, span: line.spanFrom(from) };
   }
-  if (!saysPaper(line)) line.takeWord('centre');
+  if (line.pieces.length === from) line.takeWord('centre');
   return { kind: 'centre', of: null, span: line.spanFrom(from) };
 }
 
 /** `centre of the paper` is `centre`. */
-function saysPaper(line: LineReader): boolean {
+function takeCentreOfPaper(line: LineReader): boolean {
   const { from } = line.peek();
-  const words = /^\S+\s+of\s+the\s+paper(?![\p{L}\p{N}-])/u.exec(line.text.slice(from, from + 60))?.[0];
+  const pattern = /^(?:the\s+)?\S+\s+of\s+the\s+paper(?![\p{L}\p{N}-])/iu;
+  const words = pattern.exec(line.text.slice(from, from + 60))?.[0];
   if (words === undefined) return false;
   line.take('word', from, from + words.length, 'centre');
   return true;

@@ -27,13 +27,16 @@ export function readLine(excerptLine: ExcerptLine, context: LineContext): LineRe
   return { statement: readStatement(reader), reader };
 }
 
-/** The name that a line gives to an electrode, by its first two words only. */
-export function electrodeNamed(line: string): string | null {
+/** The name that a line gives, by its first two words only. */
+export function nameGiven(line: string): { readonly name: string; readonly ofElectrode: boolean } | null {
   const first = tokenAt(line, 0);
-  const word = first.text.toLowerCase();
-  const isShape = shapeWords.some((shape) => formsOf(shape).some(([form]) => form === word));
-  const second = isShape ? tokenAt(line, first.to) : null;
-  return second?.kind === 'word' ? second.text : null;
+  const written = first.text.toLowerCase();
+  const word = Object.keys(naming).find((known) => formsOf(known).some(([form]) => form === written));
+  if (word === undefined) return null;
+  const second = tokenAt(line, first.to);
+  return second.kind === 'word'
+    ? { name: second.text, ofElectrode: Object.hasOwn(shapeReaders, word) }
+    : null;
 }
 
 type Unnamed = (line: LineReader) => Statement | null;
@@ -70,7 +73,6 @@ const speaking: Readonly<Record<string, readonly [Named, string]>> = {
   without: [without, 'what is taken away'],
 };
 
-const shapeWords = Object.keys(shapeReaders);
 const firstWords = [...Object.keys(unnamed), ...Object.keys(naming), ...Object.keys(speaking)];
 
 function readStatement(line: LineReader): Statement {

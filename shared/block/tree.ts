@@ -334,7 +334,7 @@ export interface BlockHead extends Node {
 export interface Allowance extends Node {
   readonly code: string;
   readonly reason: string;
-  /** The line of the file text that it speaks of: the next one. */
+  /** The line of the file text that it speaks of: the next one that is more than a remark. */
   readonly covers: Span;
 }
 

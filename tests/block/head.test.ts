@@ -28,6 +28,7 @@ describe('the opening line', () => {
 describe('allowances', () => {
   const text = `
     # allow unit-unlikely because the meter is a toy
+    # allow cells-total because we say so
     meter 10 mΩ
     # allow 5 mm for the clips
     # allow unit-unlikely
@@ -39,9 +40,11 @@ describe('allowances', () => {
   test('say a code, a reason, and speak of the next line', () => {
     expect(block.allowances.map(({ code, reason }) => [code, reason])).toEqual([
       ['unit-unlikely', 'the meter is a toy'],
+      ['cells-total', 'we say so'],
       ['cells-total', 'they are old'],
     ]);
-    const [first, last] = block.allowances;
+    const [first, second, last] = block.allowances;
+    expect(second?.covers).toEqual(first?.covers);
     expect(source.slice(first?.covers.from, first?.covers.to)).toBe('meter 10 mΩ');
     expect(last?.covers).toEqual({ from: source.length, to: source.length });
   });

@@ -93,9 +93,14 @@ const sloppy = fc
       '°': ' degrees',
       centre: 'Center',
     };
-    return habits.reduce((text, habit) => text.replaceAll(habit, typed[habit] ?? habit), line);
+    const hurried = habits.reduce((text, habit) => text.replaceAll(habit, typed[habit] ?? habit), line);
+    return { line, hurried };
   });
-const lines = fc.oneof(soup, sloppy, fc.string({ unit: 'binary', maxLength: 30 }));
+const lines = fc.oneof(
+  soup,
+  sloppy.map(({ hurried }) => hurried),
+  fc.string({ unit: 'binary', maxLength: 30 }),
+);
 const end = fc.constantFrom('\n', '\r\n', '\r');
 const text = fc
   .array(fc.tuple(lines, end), { maxLength: 8 })
@@ -150,10 +155,9 @@ test('formatting twice is formatting once, and keeps what is said', () => {
 
 test('a good line typed in a hurry is formatted like the good line', () => {
   fc.assert(
-    fc.property(sloppy, (line) => {
+    fc.property(sloppy, ({ line, hurried }) => {
       fc.pre(!blockOf(line).statements.some((statement) => statement.kind === 'broken'));
-      expect(formatted(formatted(line))).toBe(formatted(line));
-      expect(formatted(line)).not.toMatch(/ohm|degrees|Center|\dmm|\dx/u);
+      expect(formatted(hurried)).toBe(formatted(line));
     }),
   );
 });

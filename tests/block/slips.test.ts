@@ -238,6 +238,12 @@ test('cells', () => {
                => supply ht 1.5 V
     supply
     ^^^^^^ error part-missing What supply? \`cell 1.5 V\`, \`2 cells 1.5 V\`, \`power-pack 6 V\`, \`eht 3 kV\` or \`ht 250 V\`.
+    supply cell
+           ^^^^ error part-missing How many volts? \`cell 1.5 V\`.
+    supply cell, zinc-carbon
+                 ^^^^^^^^^^^ error part-missing How many volts? \`cell 1.5 V\`.
+    supply cell 1.5 V, 2 V
+                       ^^^ error part-twice This is said twice in one line. Which one holds?
     supply battery 4.5 V
            ^^^^^^^ error word-unknown A battery is several cells: how many, and of how many volts each?
            => supply 3 cells 1.5 V

@@ -52,6 +52,7 @@ describe('supply', () => {
     ['supply power pack 6V AC', { source: 'power-pack', emf: '6 V', ac: true }],
     ['supply EHT 3 kV, limit 3 mA', { source: 'eht', emf: '3000 V', limit: '0.003 A' }],
     ['supply ht 250 V, internal 1 MΩ', { source: 'ht', emf: '250 V', internal: '1000000 Ω' }],
+    ['supply 1.5 V cell', { source: 'cell', cells: 1, emf: '1.5 V' }],
     ['supply cell 2 V, lead acid', { source: 'cell', chemistry: 'lead-acid' }],
     ['supply cell 3.7 V lithium-ion', { chemistry: 'lithium-ion' }],
     ['supply cell 3 V lithium-primary', { chemistry: 'lithium-primary' }],
@@ -257,6 +258,14 @@ describe('probes and rows', () => {
     ['row A from centre to (0, 80) mm every 5 mm', { start: { kind: 'centre' }, end: '(0 mm, 80 mm)' }],
   ])('%s', (line, expected) => {
     expect(read(line)).toMatchObject({ kind: 'row', name: 'A', ...expected });
+  });
+  test('a row called Center has places along it', () => {
+    const block = blockOf(`
+      row Center from (0, 0) mm to centre every 5 mm
+      probe M at Center 10 mm
+    `);
+    expect(block.findings).toEqual([]);
+    expect(block.statements[1]).toMatchObject({ where: { kind: 'along', row: { text: 'Center' } } });
   });
   test('an electrode called Centre is an end of a row; centre is the middle of the paper', () => {
     const block = blockOf(`
