@@ -1,0 +1,192 @@
+/**
+ * The corners of the paper: which of them make the field singular, and how large a fan each can bear.
+ *
+ * Near a corner of angle w the potential goes like r^λ sin(λθ), with λ = π/w between boundaries of one kind and λ = π/(2w) between
+ * metal and a bare edge. Whole λ gives a smooth field; every other corner gets a fan.
+ */
+import { type Curve, curveLength, distanceToCurve, domainCurve, tangentAt } from '../geometry/curve.ts';
+import { atan2, exp, hypot, log } from '../maths.ts';
+import type { Domain } from '../problem.ts';
+
+/** Boundary of the paper, edge by edge; the paper is on the left of every curve. */
+export interface Boundary {
+  readonly curves: readonly Curve[];
+  readonly tags: readonly number[];
+  readonly previous: readonly number[];
+  readonly next: readonly number[];
+}
+
+/** A corner is named by the edge that leaves it. */
+export interface Corner {
+  readonly edge: number;
+  /** Angle that the paper fills, rad, by the tangents. */
+  readonly angle: number;
+  /** Leading exponent λ of the potential. */
+  readonly exponent: number;
+  /** Corners at one and the same point share the lowest of their edge numbers. */
+  readonly place: number;
+}
+
+/** Fans reach this far towards the nearest other thing; two facing each other leave room for a triangle. */
+const REACH = 0.42;
+/** A bend below this (rad) does no harm that the polynomials do not take. */
+const NEARLY_STRAIGHT = 1e-3;
+const EXACT = 1e-9;
+
+/**
+ * Allowed relative change of the energy around one corner where a fan's straight ray stands in for the first piece of an arc.
+ * With distance n(r) = r (ρ - r)/2R between chord and arc, the change is ∫ |grad V|² n dr; against the energy within the corner's
+ * surroundings ℓ that makes λ/(2π (2λ + 1)) (ρ/ℓ)^2λ ρ/R for each ray.
+ */
+export const CHORD_ALLOWANCE = 1e-9;
+
+export function boundaryOf(domain: Domain): Boundary {
+  const curves: Curve[] = [];
+  const tags: number[] = [];
+  const previous: number[] = [];
+  const next: number[] = [];
+  for (const { edges } of domain.loops) {
+    const first = curves.length;
+    edges.forEach((edge, i) => {
+      curves.push(domainCurve(edge, edges[i + 1] ?? edges[0] ?? edge));
+      tags.push(edge.tag);
+      previous.push(first + ((i + edges.length - 1) % edges.length));
+      next.push(first + ((i + 1) % edges.length));
+    });
+  }
+  return { curves, tags, previous, next };
+}
+
+/** All corners that need a fan. Where one corner at a point needs one, all corners at that point get one. */
+export function singularCorners(boundary: Boundary, sheet_ohm: readonly [number, number]): Corner[] {
+  const { curves } = boundary;
+  const places = cornerPlaces(curves);
+  const corners = curves.map((_, edge) => cornerOf(boundary, edge, places[edge] ?? edge, sheet_ohm));
+  const wanted = new Set<number>();
+  for (const corner of corners) if (isSingular(corner, boundary, sheet_ohm)) wanted.add(corner.place);
+  return corners.filter((corner) => wanted.has(corner.place));
+}
+
+function cornerPlaces(curves: readonly Curve[]): number[] {
+  const seen = new Map<string, number>();
+  return curves.map((curve, edge) => {
+    const key = `${Math.round(curve.ax * 1e9)},${Math.round(curve.ay * 1e9)}`;
+    const place = seen.get(key) ?? edge;
+    seen.set(key, place);
+    return place;
+  });
+}
+
+function cornerOf(
+  boundary: Boundary,
+  edge: number,
+  place: number,
+  sheet_ohm: readonly [number, number],
+): Corner {
+  const angle = cornerAngle(boundary, edge, 1, 1);
+  const stretched = stretchedAngle(boundary, edge, sheet_ohm);
+  return { edge, place, angle, exponent: Math.PI / (sameKind(boundary, edge) ? stretched : 2 * stretched) };
+}
+
+function sameKind(boundary: Boundary, edge: number): boolean {
+  const before = boundary.tags[boundary.previous[edge] ?? edge] ?? -1;
+  return before >= 0 === (boundary.tags[edge] ?? -1) >= 0;
+}
+
+function isSingular(corner: Corner, boundary: Boundary, sheet_ohm: readonly [number, number]): boolean {
+  const angle = stretchedAngle(boundary, corner.edge, sheet_ohm);
+  if (Math.abs(angle - Math.PI / 2) < EXACT) return false;
+  return !(sameKind(boundary, corner.edge) && Math.abs(angle - Math.PI) < NEARLY_STRAIGHT);
+}
+
+/** The angle in the plane where the sheet conducts alike in all directions: x and y stretched by the root of their resistances. */
+function stretchedAngle(boundary: Boundary, edge: number, sheet_ohm: readonly [number, number]): number {
+  const [rx, ry] = sheet_ohm;
+  return rx === ry ? cornerAngle(boundary, edge, 1, 1) : cornerAngle(boundary, edge, Math.sqrt(rx / ry), 1);
+}
+
+/** Angle from the leaving edge anticlockwise to the arriving one, in (0, 2π]. */
+function cornerAngle(boundary: Boundary, edge: number, sx: number, sy: number): number {
+  const leaving = boundary.curves[edge] as Curve;
+  const arriving = boundary.curves[boundary.previous[edge] ?? edge] as Curve;
+  const out = tangentAt(leaving, 0);
+  const back = tangentAt(arriving, 1);
+  const ax = out.x * sx;
+  const ay = out.y * sy;
+  const bx = -back.x * sx;
+  const by = -back.y * sy;
+  const angle = atan2(ax * by - ay * bx, ax * bx + ay * by);
+  if (Math.abs(angle) < 1e-7) return cuspIsOpen(leaving, arriving) ? 1e-7 : 2 * Math.PI;
+  return angle < 0 ? angle + 2 * Math.PI : angle;
+}
+
+/** Two edges leave in one direction: paper lies between them if the arriving one, seen from the corner, bends more to the left. */
+function cuspIsOpen(leaving: Curve, arriving: Curve): boolean {
+  const bendOut = leaving.sweep === 0 ? 0 : Math.sign(leaving.sweep) / leaving.radius;
+  const bendBack = arriving.sweep === 0 ? 0 : -Math.sign(arriving.sweep) / arriving.radius;
+  return bendBack > bendOut;
+}
+
+/** Rim radius for every corner, mm: one for all corners of a place. */
+export function fanRadii(boundary: Boundary, corners: readonly Corner[], size_mm: number): number[] {
+  const smallest = new Map<number, number>();
+  const members = new Map<number, Set<number>>();
+  for (const { edge, place } of corners) {
+    const set = members.get(place) ?? new Set<number>();
+    members.set(place, set.add(edge).add(boundary.previous[edge] ?? edge));
+  }
+  for (const corner of corners) {
+    const incident = members.get(corner.place) as Set<number>;
+    const known = smallest.get(corner.place) ?? clearance(boundary, corner, incident, size_mm);
+    smallest.set(corner.place, Math.min(known, arcLimit(boundary, corner, known)));
+  }
+  return corners.map(({ place }) => smallest.get(place) as number);
+}
+
+function clearance(
+  boundary: Boundary,
+  corner: Corner,
+  incident: ReadonlySet<number>,
+  size_mm: number,
+): number {
+  const { ax: x, ay: y } = boundary.curves[corner.edge] as Curve;
+  let radius = 0.6 * size_mm;
+  boundary.curves.forEach((curve, i) => {
+    if (incident.has(i)) {
+      const reach = curve.sweep === 0 ? curveLength(curve) : Math.min(curve.radius, chordOf(curve));
+      if (reach > 0) radius = Math.min(radius, REACH * reach);
+      return;
+    }
+    if (boxDistance(curve, x, y) * REACH >= radius) return;
+    const distance = distanceToCurve(curve, x, y);
+    if (distance > EXACT) radius = Math.min(radius, REACH * distance);
+  });
+  return radius;
+}
+
+function chordOf(curve: Curve): number {
+  const chord = hypot(curve.bx - curve.ax, curve.by - curve.ay);
+  return chord > 0 ? chord : curve.radius;
+}
+
+/** A lower bound of the distance, cheap. */
+function boxDistance(c: Curve, x: number, y: number): number {
+  if (c.sweep !== 0) return Math.abs(hypot(x - c.cx, y - c.cy) - c.radius);
+  const dx = Math.max(Math.min(c.ax, c.bx) - x, x - Math.max(c.ax, c.bx), 0);
+  const dy = Math.max(Math.min(c.ay, c.by) - y, y - Math.max(c.ay, c.by), 0);
+  return Math.max(dx, dy);
+}
+
+/** The radius at which a straight ray in place of the corner's arcs stays within CHORD_ALLOWANCE. A cusp carries no current worth counting. */
+function arcLimit(boundary: Boundary, corner: Corner, radius: number): number {
+  const { edge, exponent: l } = corner;
+  if (corner.angle < 1e-3) return radius;
+  let bend = 0;
+  for (const curve of [boundary.curves[edge], boundary.curves[boundary.previous[edge] ?? edge]]) {
+    if (curve && curve.sweep !== 0) bend += 1 / curve.radius;
+  }
+  if (bend === 0) return radius;
+  const surroundings = radius / REACH;
+  const share = (l * bend) / (2 * Math.PI * (2 * l + 1));
+  return exp((log(CHORD_ALLOWANCE / share) + 2 * l * log(surroundings)) / (2 * l + 1));
+}
