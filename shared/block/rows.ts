@@ -1,4 +1,5 @@
 /** Reads the lines for probes and rows of readings. */
+import { likelyUnits } from '../quantity/units.ts';
 import type { LineReader } from './line-reader.ts';
 import { end, unexpected } from './parts.ts';
 import { point, seesPoint } from './points.ts';
@@ -216,6 +217,7 @@ function sharedUnit(line: LineReader): null | readonly Value[] {
   sharedPattern.lastIndex = line.offset;
   const [all, list, unit] = sharedPattern.exec(line.text) ?? [];
   if (all === undefined || list === undefined || unit === undefined) return null;
+  if (likelyUnits(unit, null).length === 0) return null;
   // One comma without a space, between two numbers: that is a decimal comma.
   if (/^[+\-\u2212]?\d+,\d+$/u.test(list)) return null;
   const from = line.peek().from;

@@ -69,6 +69,7 @@ export function printWithin(
   const unit = unitFor(size, dimension, options.unit === undefined ? {} : { unit: options.unit });
   const a = inPrinted(low, unit);
   const b = inPrinted(high, unit);
+  if (Math.max(Math.abs(a), Math.abs(b)) >= 1e15) return null;
   const most = decimalsAllowed(Math.max(Math.abs(a), Math.abs(b)), options);
   for (let decimals = most; decimals >= 0; decimals--) {
     const common = agreeing(a, b, decimals);

@@ -60,6 +60,14 @@ test('lists do not share units', () => {
   `);
 });
 
+test('a word behind a list is no unit', () => {
+  checkBlock(`
+    row E from N to P at 10, 15 floating
+                         ^^ error unit-missing 10 of what?
+                             ^^ error unit-missing 15 of what?
+  `);
+});
+
 test('numbers without a unit', () => {
   checkBlock(`
     bar N 10 × 120 at (60, 80) mm negative

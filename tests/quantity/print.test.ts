@@ -58,6 +58,7 @@ describe('only the digits that stand', () => {
     [[-1e-9, 1e-9], 'potential', { decimals: 3 }, '0.000 V'],
     [[1, 9], 'potential', {}, null],
     [[-1, 1], 'potential', {}, null],
+    [[1e16, 1e16], 'strength', {}, null],
     [[Number.NaN, 1], 'potential', {}, null],
     [[0.5, Number.POSITIVE_INFINITY], 'potential', {}, null],
     [[1 / 3, 1 / 3], 'potential', { digits: 4 }, '0.3333 V'],
