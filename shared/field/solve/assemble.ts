@@ -100,9 +100,11 @@ function unknownGroups(base: Discretisation, conditions: Conditions): UnknownGro
   const list: number[] = [];
   const start = new Int32Array(topology.elements + 1);
   for (let e = 0; e < topology.elements; e++) {
-    for (const entity of entitiesOf(topology, e)) list.push(conditions.ties.find(entity));
-    if (e < triangles && order > 2) list.push(entities + e);
-    for (const lift of conditions.lifts.get(e) ?? []) list.push(entities + triangles + lift.cut);
+    const groups = entitiesOf(topology, e).map((entity) => conditions.ties.find(entity));
+    if (e < triangles) groups.push(entities + e);
+    for (const lift of conditions.lifts.get(e) ?? []) groups.push(entities + triangles + lift.cut);
+    // At orders 1 and 2 edges or insides have no unknown.
+    for (const group of groups) if (size[group]! > 0) list.push(group);
     start[e + 1] = list.length;
   }
   return { size, retained, start, list: Int32Array.from(list) };

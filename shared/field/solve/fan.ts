@@ -13,8 +13,11 @@ import { gaussLobattoPoints, gaussRule, lagrangeTable } from './gauss.ts';
 
 /** Depth of a layer in t = ln(rim radius / radius). */
 export const LAYER_DEPTH = 0.5;
-/** Six doublings make 64 layers: the tip, e^-32 of the radius, counts as one point. */
-const DOUBLINGS = 6;
+/**
+ * Seven doublings make 128 layers. The tip, e^-64 of the radius, counts as one point: even in the sharpest corner of all (metal along
+ * one side of a slit, V ~ r^¼) that changes the energy by e^-32.
+ */
+const DOUBLINGS = 7;
 export const LAYER_COUNT = 2 ** DOUBLINGS;
 
 /** Radial polynomial order of a layer for triangles of order p. */

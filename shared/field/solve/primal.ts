@@ -22,8 +22,8 @@ export interface Primal {
   readonly untouched: readonly number[];
 }
 
-/** One entity of each conductor, or -1, and all its entities tied to it; or two conductors that meet in a vertex of the mesh. */
-export interface Contacts {
+/** All entities of a conductor tied together, and one of them for each conductor, or -1. */
+interface Contacts {
   readonly ties: UnionFind;
   readonly constant: Uint8Array;
   readonly entityOf: Int32Array;
@@ -58,7 +58,7 @@ export function solvePrimal(
 }
 
 /** All vertices and edges on a conductor are tied to one of them. */
-export function contactsOf(topology: Topology, conductors: number): Contacts {
+function contactsOf(topology: Topology, conductors: number): Contacts {
   const ties = new UnionFind(topology.entities);
   const constant = new Uint8Array(topology.entities);
   const entityOf = new Int32Array(conductors).fill(-1);
@@ -79,6 +79,32 @@ export function contactsOf(topology: Topology, conductors: number): Contacts {
     if (fan.tag1 !== INSULATING) touch(fan.tag1, rim[rim.length - 1]!);
   });
   return { ties, constant, entityOf };
+}
+
+/** Two conductors that meet in one point of the mesh, if there are any: their conductance would be infinite. */
+export function meetingOf(
+  topology: Topology,
+  conductors: number,
+): { a: number; b: number; at: { x: number; y: number } } | null {
+  const owner = new Int32Array(topology.vertices).fill(-1);
+  const { mesh } = topology;
+  for (const e of topology.boundary) {
+    const tag = topology.tag(e);
+    if (tag === INSULATING || tag >= conductors) continue;
+    for (const halfEdge of [e, nextEdge(e)]) {
+      const vertex = topology.start[halfEdge]!;
+      const known = owner[vertex]!;
+      const corner = mesh.corners[halfEdge]!;
+      if (known >= 0 && known !== tag)
+        return { a: known, b: tag, at: { x: mesh.x[corner]!, y: mesh.y[corner]! } };
+      owner[vertex] = tag;
+    }
+  }
+  for (const { tag0, tag1, x, y } of mesh.fans) {
+    if (tag0 !== tag1 && tag0 !== INSULATING && tag1 !== INSULATING)
+      return { a: tag0, b: tag1, at: { x, y } };
+  }
+  return null;
 }
 
 /**

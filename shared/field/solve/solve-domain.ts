@@ -1,0 +1,163 @@
+/** From a domain to bounded conductances: meshes it, raises the order until the bounds are as close as asked, then refines the mesh. */
+// Indices are bounded by construction throughout, hence `a[i]!`.
+import type { Field, FieldOutcome, FieldTrouble, SolveOptions } from '../field.ts';
+import type { Mesh } from '../mesh/mesh.ts';
+import { meshDomain } from '../mesh/mesh-domain.ts';
+import type { Domain } from '../problem.ts';
+import {
+  type Discretisation,
+  discretise,
+  frameOf,
+  type MeshFrame,
+  predictUnknowns,
+} from './discretisation.ts';
+import { type FanStore, fanStore } from './fan.ts';
+import { Workspace } from './multifrontal.ts';
+import { meetingOf } from './primal.ts';
+import { type Bounded, ROUNDING, solveOrder, type Tools } from './solve-order.ts';
+
+export interface SolveSettings extends SolveOptions {
+  /** Solves once, at this order from 1 to 12; else orders are tried in turn. */
+  readonly order?: number;
+  /** False leaves the stream function and with it the lower bounds aside, and solves once (order 4 unless given). */
+  readonly dual?: boolean;
+  /** Store of fans to use instead of the common one. */
+  readonly fans?: FanStore;
+}
+
+export function solveDomain(domain: Domain, settings: SolveSettings): FieldOutcome {
+  return new Search(domain, settings).run();
+}
+
+/** Orders tried in turn. Each step of two gains about two decades where the fans resolve the singularities. */
+const ORDERS = [4, 6, 8, 10] as const;
+/** Lower ones for problems so large that order 4 is out of reach. */
+const FALLBACK_ORDERS = [3, 2] as const;
+/** On a finer mesh low orders would only repeat what is known. */
+const REFINED_ORDERS = [8, 10] as const;
+const ROUNDS = 3;
+/** Fans of a usual sheet fit many times over. */
+const commonFans = fanStore(512);
+
+interface Best {
+  readonly base: Discretisation;
+  readonly bounded: Bounded;
+}
+
+class Search {
+  private readonly domain: Domain;
+  private readonly settings: SolveSettings;
+  private readonly tools: Tools;
+  private readonly goal: number;
+  private best: Best | null = null;
+  /** Why nothing better came out; kept as the answer if nothing came out at all. */
+  private trouble: FieldTrouble = { kind: 'no-paper' };
+
+  constructor(domain: Domain, settings: SolveSettings) {
+    this.domain = domain;
+    this.settings = settings;
+    this.tools = { fans: settings.fans ?? commonFans, workspace: new Workspace() };
+    // No refinement brings the bounds closer than their allowance for rounding.
+    this.goal = Math.max(settings.gap, 4 * ROUNDING);
+  }
+
+  run(): FieldOutcome {
+    let size_mm: number | undefined;
+    for (let round = 0; round < ROUNDS; round++) {
+      const mesh = this.mesh(size_mm);
+      const frame = this.frame(mesh);
+      if (frame === null || !this.climb(frame, round)) break;
+      size_mm = longestEdge(mesh) / 2;
+    }
+    if (this.best === null) return { ok: false, trouble: this.trouble };
+    return { ok: true, field: fieldOf(this.domain, this.best) };
+  }
+
+  private mesh(size_mm: number | undefined): Mesh {
+    const maxVertices = Math.max(1000, this.settings.maxUnknowns);
+    return meshDomain(this.domain, size_mm === undefined ? { maxVertices } : { maxVertices, size_mm });
+  }
+
+  private frame(mesh: Mesh): MeshFrame | null {
+    if (mesh.corners.length === 0) return null;
+    const frame = frameOf(mesh);
+    if (frame === null) {
+      this.trouble = { kind: 'no-metal', conductor: 0 };
+      return null;
+    }
+    const meeting = meetingOf(frame.topology, this.domain.conductors);
+    if (meeting === null) return frame;
+    this.trouble = { kind: 'short', gap_mm: 0, ...meeting };
+    return null;
+  }
+
+  /** Tries orders on one mesh; false when there is no point in refining it. */
+  private climb(frame: MeshFrame, round: number): boolean {
+    for (const order of this.orders(frame, round)) {
+      const unknowns = predictUnknowns(frame, order);
+      if (unknowns > this.settings.maxUnknowns) {
+        this.trouble = { kind: 'too-large', unknowns };
+        return false;
+      }
+      if (!this.attempt(frame, order)) return false;
+      if (this.best !== null && this.best.bounded.gap <= this.goal) return false;
+    }
+    return !this.single;
+  }
+
+  private get single(): boolean {
+    return this.settings.order !== undefined || this.settings.dual === false;
+  }
+
+  private orders(frame: MeshFrame, round: number): readonly number[] {
+    if (this.single) return [this.settings.order ?? ORDERS[0]];
+    if (round > 0) return REFINED_ORDERS;
+    const fits = (order: number): boolean => predictUnknowns(frame, order) <= this.settings.maxUnknowns;
+    if (fits(ORDERS[0])) return ORDERS;
+    return [FALLBACK_ORDERS.find(fits) ?? FALLBACK_ORDERS[FALLBACK_ORDERS.length - 1]!];
+  }
+
+  /** One order; false on a numerical breakdown. */
+  private attempt(frame: MeshFrame, order: number): boolean {
+    const base = discretise(frame, order, this.domain.sheet_ohm);
+    const broken = base.stiffness.broken[0];
+    if (broken !== undefined) {
+      const corner = frame.topology.mesh.corners[3 * broken]!;
+      const [x, y] = [frame.topology.mesh.x[corner]!, frame.topology.mesh.y[corner]!];
+      this.trouble = { kind: 'numerical', detail: `a triangle near (${x}, ${y}) mm has no area` };
+      return false;
+    }
+    const bounded = solveOrder(base, this.domain.conductors, this.settings.dual !== false, this.tools);
+    if (bounded === null) {
+      this.trouble = { kind: 'numerical', detail: `the matrix of order ${order} is not positive definite` };
+      return false;
+    }
+    if (this.best === null || bounded.gap < this.best.bounded.gap) this.best = { base, bounded };
+    return true;
+  }
+}
+
+function longestEdge(mesh: Mesh): number {
+  let longest = 0;
+  for (let e = 0; e < mesh.corners.length; e++) {
+    const a = mesh.corners[e]!;
+    const b = mesh.corners[e % 3 === 2 ? e - 2 : e + 1]!;
+    longest = Math.max(longest, (mesh.x[a]! - mesh.x[b]!) ** 2 + (mesh.y[a]! - mesh.y[b]!) ** 2);
+  }
+  return Math.sqrt(longest);
+}
+
+function fieldOf(domain: Domain, { base, bounded }: Best): Field {
+  const { primal, dual } = bounded;
+  return {
+    domain,
+    upper_S: bounded.upper_S,
+    lower_S: bounded.lower_S,
+    order: base.reference.order,
+    unknowns: primal.unknowns,
+    gap: bounded.gap,
+    untouched: primal.untouched,
+    primal: primal.system,
+    stream: (conductors_V) => (dual === null ? null : dual.stream(conductors_V)),
+  };
+}
