@@ -129,6 +129,18 @@ export const adjacentHalves = domainOfLoops([
   ),
 ]);
 
+/** A disc whose rim is metal, edge, metal, edge, a quarter each: corners of a half turn between metal and edge, on arcs. */
+export const fourArcs = domainOfLoops([
+  {
+    edges: [0, INSULATING, 1, INSULATING].map((tag, i) => ({
+      x: 60 * Math.cos((Math.PI / 4) * (2 * i + 1)),
+      y: 60 * Math.sin((Math.PI / 4) * (2 * i + 1)),
+      arc: { x: 0, y: 0, anticlockwise: true },
+      tag,
+    })),
+  },
+]);
+
 const sheet = rectangle([0, 0], [240, 160], INSULATING);
 const bar = (x: number, tag: number): Loop => hole(rectangle([x, 20], [x + 6, 140], tag));
 

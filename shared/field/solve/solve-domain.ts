@@ -14,7 +14,7 @@ import {
 import { type FanStore, fanStore } from './fan.ts';
 import { Workspace } from './multifrontal.ts';
 import { meetingOf } from './primal.ts';
-import { type Bounded, ROUNDING, solveOrder, type Tools } from './solve-order.ts';
+import { allowanceOf, type Bounded, solveOrder, type Tools } from './solve-order.ts';
 
 export interface SolveSettings extends SolveOptions {
   /** Solves once, at this order from 1 to 12; else orders are tried in turn. */
@@ -48,7 +48,6 @@ class Search {
   private readonly domain: Domain;
   private readonly settings: SolveSettings;
   private readonly tools: Tools;
-  private readonly goal: number;
   private best: Best | null = null;
   /** Why nothing better came out; kept as the answer if nothing came out at all. */
   private trouble: FieldTrouble = { kind: 'no-paper' };
@@ -57,8 +56,6 @@ class Search {
     this.domain = domain;
     this.settings = settings;
     this.tools = { fans: settings.fans ?? commonFans, workspace: new Workspace() };
-    // No refinement brings the bounds closer than their allowance for rounding.
-    this.goal = Math.max(settings.gap, 4 * ROUNDING);
   }
 
   run(): FieldOutcome {
@@ -100,7 +97,9 @@ class Search {
         return false;
       }
       if (!this.attempt(frame, order)) return false;
-      if (this.best !== null && this.best.bounded.gap <= this.goal) return false;
+      // No refinement brings the bounds closer than twice their allowance.
+      const goal = Math.max(this.settings.gap, 4 * allowanceOf(frame));
+      if (this.best !== null && this.best.bounded.gap <= goal) return false;
     }
     return !this.single;
   }

@@ -1,5 +1,6 @@
 /** Both sides of the bound at one order on one mesh. */
-import type { Discretisation } from './discretisation.ts';
+import { CHORD_ALLOWANCE } from '../mesh/corners.ts';
+import type { Discretisation, MeshFrame } from './discretisation.ts';
 import { type Dual, solveDual } from './dual.ts';
 import type { FanStore } from './fan.ts';
 import type { Workspace } from './multifrontal.ts';
@@ -8,7 +9,7 @@ import { type Primal, solvePrimal } from './primal.ts';
 export interface Bounded {
   readonly primal: Primal;
   readonly dual: Dual | null;
-  /** Conductance matrices, S, widened for rounding; without the stream function the lower one is zero. */
+  /** Conductance matrices, S, widened by an allowance; without the stream function the lower one is zero. */
   readonly upper_S: Float64Array;
   readonly lower_S: Float64Array;
   /** (upper - lower)/upper of the largest conductance; Infinity without the stream function. */
@@ -24,7 +25,12 @@ export interface Tools {
  * Relative allowance for rounding by which both bounds are widened. Factorisations of some 10⁴ unknowns keep conductances to a few
  * parts in 10¹³, rounded fan shapes to one part in 10¹².
  */
-export const ROUNDING = 1e-11;
+const ROUNDING = 1e-11;
+
+/** Relative allowance of a discretisation: for rounding, and for corners whose fan takes the first piece of an arc as straight. */
+export function allowanceOf({ topology }: MeshFrame): number {
+  return topology.fansOnArcs ? ROUNDING + CHORD_ALLOWANCE : ROUNDING;
+}
 
 /** Null on a numerical breakdown. */
 export function solveOrder(
@@ -35,11 +41,12 @@ export function solveOrder(
 ): Bounded | null {
   const primal = solvePrimal(base, conductors, tools);
   if (primal === null) return null;
-  const upper_S = primal.conductance.map((value) => value * (1 + ROUNDING));
+  const allowance = allowanceOf(base);
+  const upper_S = primal.conductance.map((value) => value * (1 + allowance));
   if (!dual) return { primal, dual: null, upper_S, lower_S: new Float64Array(upper_S.length), gap: Infinity };
   const stream = solveDual(base, conductors, tools);
   if (stream === null) return null;
-  const lower_S = stream.conductance.map((value) => value * (1 - ROUNDING));
+  const lower_S = stream.conductance.map((value) => value * (1 - allowance));
   return { primal, dual: stream, upper_S, lower_S, gap: gapOf(upper_S, lower_S, conductors) };
 }
 

@@ -29,6 +29,8 @@ export interface Topology {
   readonly onRim: ReadonlyMap<number, { readonly fan: number; readonly place: number }>;
   /** Vertices of each fan's rim from ray 0 to ray 1. */
   readonly rimVertices: readonly Int32Array[];
+  /** Whether a ray of some fan stands in for the first piece of an arc. */
+  readonly fansOnArcs: boolean;
   /** Neighbours of element e: neighbours[neighbourStart[e] … neighbourStart[e + 1] - 1]. */
   readonly neighbourStart: Int32Array;
   readonly neighbours: Int32Array;
@@ -72,6 +74,7 @@ export function topologyOf(mesh: Mesh): Topology {
     tag,
     onRim,
     rimVertices,
+    fansOnArcs: meetsArc(mesh, boundary, start, rimVertices),
     ...neighboursOf(mesh),
     ...piecesOf(mesh, boundary, tag),
     loopOf: (vertex) => loops.find(vertex),
@@ -126,6 +129,18 @@ function joinLoops(
   for (const e of boundary) loops.tie(start[e]!, start[nextEdge(e)]!);
   for (const rim of rimVertices) loops.tie(rim[0]!, rim[rim.length - 1]!);
   return loops;
+}
+
+function meetsArc(
+  mesh: Mesh,
+  boundary: readonly number[],
+  start: Int32Array,
+  rimVertices: readonly Int32Array[],
+): boolean {
+  const ends = new Set(rimVertices.flatMap((rim) => [rim[0]!, rim[rim.length - 1]!]));
+  return boundary.some(
+    (e) => mesh.sides[mesh.side[e]!]!.arc >= 0 && (ends.has(start[e]!) || ends.has(start[nextEdge(e)]!)),
+  );
 }
 
 function neighboursOf(mesh: Mesh): { neighbourStart: Int32Array; neighbours: Int32Array } {

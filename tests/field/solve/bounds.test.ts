@@ -1,7 +1,12 @@
 /** Bounds on the resistance against closed forms, at every order, and how fast they close. */
 import { describe, expect, test } from 'vitest';
 import type { Field } from '../../../shared/field/field.ts';
+import { meshDomain } from '../../../shared/field/mesh/mesh-domain.ts';
 import type { Domain } from '../../../shared/field/problem.ts';
+import { discretise, frameOf } from '../../../shared/field/solve/discretisation.ts';
+import { fanStore } from '../../../shared/field/solve/fan.ts';
+import { Workspace } from '../../../shared/field/solve/multifrontal.ts';
+import { solvePrimal } from '../../../shared/field/solve/primal.ts';
 import { solveDomain } from '../../../shared/field/solve/solve-domain.ts';
 import { partialContactsSquares } from '../elliptic.ts';
 import {
@@ -10,6 +15,7 @@ import {
   discInRing,
   domainOfLoops,
   eightElectrodes,
+  fourArcs,
   fullWidthBars,
   partialContacts,
   rectangle,
@@ -56,6 +62,12 @@ const EXACT: [string, Domain, number, string][] = [
     Math.SQRT2,
     'module of a quadrilateral; closed form by elliptic functions, from memory',
   ],
+  [
+    'four equal arcs on the rim of a disc',
+    fourArcs,
+    1,
+    'turned by a quarter the sheet is its own conjugate, so R = Rs (textbook; from memory)',
+  ],
 ];
 
 describe.each(EXACT)('%s', (_name, domain, exact) => {
@@ -67,8 +79,34 @@ describe.each(EXACT)('%s', (_name, domain, exact) => {
 
   test('order 8 gives nine digits', () => {
     const { low, high } = resistance(fieldAt(domain, 8));
-    expect((low + high) / 2 / exact).toBeCloseTo(1, 9);
+    expect(Math.abs((low + high) / 2 / exact - 1)).toBeLessThan(1e-9);
   });
+});
+
+/**
+ * On smooth solutions the energy's error falls as h^2p (P. G. Ciarlet, The Finite Element Method for Elliptic Problems (1978), from
+ * memory); h goes as the root of the number of triangles.
+ */
+test.each([
+  [1, 4, 2],
+  [2, 4, 2],
+])('order %i: error of the energy falls as h^2p', (order, coarse, fine) => {
+  const conductance = (2 * Math.PI) / Math.log(6);
+  const measure = (size_mm: number): { error: number; triangles: number } => {
+    const mesh = meshDomain(discInRing, { size_mm });
+    const frame = frameOf(mesh);
+    if (frame === null) throw new Error('no metal');
+    const tools = { fans: fanStore(1), workspace: new Workspace() };
+    const primal = solvePrimal(discretise(frame, order, [1, 1]), 2, tools);
+    return {
+      error: (primal?.conductance[0] ?? 0) / conductance - 1,
+      triangles: mesh.corners.length / 3,
+    };
+  };
+  const [first, second] = [measure(coarse), measure(fine)];
+  const rate = Math.log(first.error / second.error) / Math.log(Math.sqrt(second.triangles / first.triangles));
+  expect(rate).toBeGreaterThan(2 * order - 0.3);
+  expect(rate).toBeLessThan(2 * order + 0.3);
 });
 
 test('full-width bars are exact at every order: nothing but the allowance for rounding is left', () => {
