@@ -5,7 +5,7 @@ import type { Scalar } from '../solve/discrete.ts';
 import { nextSide } from './lattice.ts';
 import { MetalTouch, ON_METAL_MM } from './metal-touch.ts';
 import { PatchScalar } from './patch-scalar.ts';
-import { Patches, TRIANGLE } from './patches.ts';
+import { Patches } from './patches.ts';
 import { bentTrail, type Trail, thinned } from './polyline.ts';
 import type { TracedLine } from './traced-line.ts';
 import { crossing, walkLevel } from './walk.ts';
@@ -51,20 +51,24 @@ interface Survey {
   readonly firstCell: Int32Array;
 }
 
+/** Potentials are largest and smallest on the boundary, and fans lie within the values of their rims: the triangles tell all. */
 function surveyRanges(scalar: PatchScalar): Survey {
   const { patches } = scalar;
   const firstCell = new Int32Array(patches.count);
   const metal = new Map<number, number>();
   let [low, high, cells] = [Infinity, -Infinity, 0];
   for (let patch = 0; patch < patches.count; patch++) {
-    const [least, most] = scalar.range(patch);
-    low = Math.min(low, least);
-    high = Math.max(high, most);
     firstCell[patch] = cells;
     cells += patches.lattice(patch).cells.length / 3;
-    for (let border = 0; patches.kind[patch] === TRIANGLE && border < 3; border++) {
-      const tag = patches.tag(patch, border);
-      if (tag !== null && tag > INSULATING) metal.set(tag, scalar.scalar.triangle(patch)[border]!);
+  }
+  for (let triangle = 0; triangle < patches.triangles; triangle++) {
+    const [least, most] = scalar.range(triangle);
+    // No comparison holds on paper where the potential is not a number.
+    if (least < low) low = least;
+    if (most > high) high = most;
+    for (let border = 0; border < 3; border++) {
+      const tag = patches.tag(triangle, border);
+      if (tag !== null && tag > INSULATING) metal.set(tag, scalar.scalar.triangle(triangle)[border]!);
     }
   }
   return { span: Math.max(high - low, 0), metal: [...metal.values()], cells, firstCell };
@@ -74,17 +78,30 @@ function surveyRanges(scalar: PatchScalar): Survey {
 function crossedCells(scalar: PatchScalar, levels: readonly number[]): number[][] {
   const { patches } = scalar;
   const crossed: number[][] = levels.map(() => []);
-  for (let patch = 0; patch < patches.count; patch++) {
-    const [low, high] = scalar.range(patch);
-    // A polynomial may pass its nodal values by a little.
-    const margin = (high - low) / 4;
-    const near: number[] = [];
-    levels.forEach((level, i) => {
-      if (level >= low - margin && level <= high + margin) near.push(i);
-    });
+  const search = (patch: number): void => {
+    const near = levelsNear(scalar.range(patch), levels);
     if (near.length > 0) crossedInPatch(scalar, patch, levels, near, crossed);
-  }
+  };
+  for (let triangle = 0; triangle < patches.triangles; triangle++) search(triangle);
+  patches.space.mesh.fans.forEach(({ rim }, fan) => {
+    for (let layer = 0; layer <= patches.layers[fan]!; layer++) {
+      const tip = layer === patches.layers[fan];
+      // What no level crosses on one layer none crosses on the layers within it.
+      if (!tip && levelsNear(scalar.layerRange(fan, layer), levels).length === 0) break;
+      for (let chord = 0; chord < rim.length; chord++) search(patches.fanPatch(fan, layer, chord));
+    }
+  });
   return crossed;
+}
+
+/** Indices of the levels in a patch's range of nodal values; its polynomial may pass them by a little. */
+function levelsNear([low, high]: readonly [number, number], levels: readonly number[]): number[] {
+  const margin = (high - low) / 4;
+  const near: number[] = [];
+  levels.forEach((level, i) => {
+    if (level >= low - margin && level <= high + margin) near.push(i);
+  });
+  return near;
 }
 
 function crossedInPatch(

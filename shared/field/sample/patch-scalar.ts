@@ -27,14 +27,12 @@ export class PatchScalar {
 
   /** Smallest and largest nodal value of a patch. */
   range(patch: number): readonly [number, number] {
-    const values = this.nodal(patch);
-    let low = values[0]!;
-    let high = low;
-    for (const value of values) {
-      if (value < low) low = value;
-      else if (value > high) high = value;
-    }
-    return [low, high];
+    return rangeOf(this.nodal(patch));
+  }
+
+  /** The same of all chords of a layer. */
+  layerRange(fan: number, layer: number): readonly [number, number] {
+    return rangeOf(this.layer(fan, layer));
   }
 
   /** Values on the points of the patch's lattice. */
@@ -192,4 +190,15 @@ export class PatchScalar {
     this.fu = (vertex - row) / 2;
     this.fv = weight * slope;
   }
+}
+
+function rangeOf(values: Float64Array): readonly [number, number] {
+  let low = values[0]!;
+  let high = low;
+  for (let i = 1; i < values.length; i++) {
+    const value = values[i]!;
+    if (value < low) low = value;
+    else if (value > high) high = value;
+  }
+  return [low, high];
 }
