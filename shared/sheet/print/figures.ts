@@ -1,0 +1,46 @@
+/** Figures on the page: which scale fits, how they stand, what is written below. Reaches setups, no solution. */
+import type { Audience, DrawingPart } from '../../block/tree.ts';
+import type { Scene } from '../../drawing/scene.ts';
+import { printedScale, renderSvg } from '../../drawing/svg.ts';
+import { printNumber } from '../../quantity/print.ts';
+import { type Html, html, joined, trusted } from './html.ts';
+import { column_mm } from './stylesheet.ts';
+import type { Figure } from './view.ts';
+
+/** Parts that only a solution can fill. */
+const solvedParts: readonly DrawingPart[] = ['equipotentials', 'field-lines', 'values'];
+
+export const needsSolution = (part: DrawingPart): boolean => solvedParts.includes(part);
+
+/** Parts of a drawing that an insert asks for; unless it says which: electrodes and probes, for teachers also equipotentials and field lines. */
+export function partsAsked(parts: readonly DrawingPart[] | null, audience: Audience): readonly DrawingPart[] {
+  if (parts !== null) return parts;
+  const usual: readonly DrawingPart[] = ['electrodes', 'probes'];
+  return audience === 'teachers' ? [...usual, 'equipotentials', 'field-lines', 'values'] : usual;
+}
+
+/** `id` is unique in the page and stable. */
+export function figureOf(scene: Scene, id: string, caption: string | null): Figure {
+  return {
+    svg: trusted(renderSvg(scene, { id, widthLimit_mm: column_mm })),
+    scale: printedScale(scene, column_mm),
+    caption,
+  };
+}
+
+export function renderFigures(figures: readonly Figure[]): Html {
+  return html`<div class="figures">${joined(figures.map(renderFigure))}</div>\n`;
+}
+
+function renderFigure({ svg, caption, scale }: Figure): Html {
+  const below = caption === null ? nothingBefore : html`${caption} `;
+  return html`<figure>${svg}<figcaption>${below}<span class="scale">${scaleNote(scale)}</span></figcaption></figure>`;
+}
+
+const nothingBefore = html``;
+
+function scaleNote(scale: number): string {
+  return Math.abs(scale - 1) < 0.005
+    ? 'Drawn at full size.'
+    : `Drawn at ${printNumber(scale * 100, { digits: 2 })}\u00a0%.`;
+}

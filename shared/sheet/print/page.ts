@@ -1,0 +1,116 @@
+/** The frame of a printed sheet: the document, its head with title and reader, its foot. */
+import type { Audience } from '../../block/tree.ts';
+import type { FrontMatter } from '../sheet.ts';
+import { type Html, html, nothing, trusted } from './html.ts';
+import { tierMarks } from './passages.ts';
+import { stylesheet } from './stylesheet.ts';
+import type { Tier } from './view.ts';
+
+export interface Frame {
+  readonly front: FrontMatter;
+  readonly audience: Audience;
+  readonly tier: Tier | null;
+  /** Plain text, for the window and the foot. */
+  readonly title: string;
+  /** As it stands on the sheet. */
+  readonly heading: Html;
+}
+
+export function document(frame: Frame, body: Html): string {
+  const { front, title } = frame;
+  const style = trusted(stylesheet({ paper: front.print, foot: footText(frame) }));
+  return html`<!doctype html>
+<html lang="${front.language}">
+<head>
+<meta charset="utf-8">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<title>${title} – ${readerWords[frame.audience]}</title>
+<style>
+${style}</style>
+</head>
+<body class="${frame.audience}">
+<div class="spine" aria-hidden="true"></div>
+${notches(frame.audience)}${head(frame)}<main>
+${body}</main>
+${foot(frame)}</body>
+</html>
+`.markup;
+}
+
+export const readerWords: Readonly<Record<Audience, string>> = {
+  pupils: 'Pupils',
+  teachers: 'Teachers',
+  technicians: 'Technicians',
+};
+
+function head(frame: Frame): Html {
+  const { front, audience, tier } = frame;
+  const labels = [front.school, front.course, ...version(front)].filter((label) => label !== null);
+  const mark = tier === null ? '' : ` ${tierMarks[tier]}`;
+  return html`<header>
+<div class="label">${labels.map((label) => html`<span>${label}</span>`)}<span class="reader">${readerWords[audience]}${mark}</span></div>
+<h1>${frame.heading}</h1>
+${audience === 'pupils' ? fields : facts(front)}</header>
+`;
+}
+
+function version({ id, version, date, status }: FrontMatter): readonly (string | null)[] {
+  const state = status === null || status === 'issued' ? null : status;
+  return [id, version === null ? null : `version ${version}`, date, state];
+}
+
+const fields = html`<div class="fields"><span>Name <i></i></span><span>Class <i></i></span><span>Date <i></i></span></div>\n`;
+
+/** What a department wants to know of a sheet. */
+function facts(front: FrontMatter): Html {
+  const { groups, spares, minutes, kit } = front;
+  const rows: readonly (readonly [string, string | null])[] = [
+    ['Author', front.author],
+    ['Time', minutes === null ? null : `${minutes}\u00a0min`],
+    ['Groups', groups === null ? null : `${groups}${spares === null ? '' : ` and ${spares} spare`}`],
+    ['Kit', kit.length === 0 ? null : kit.map(({ item, count }) => `${count} × ${item}`).join(', ')],
+    ['Reviewed', front.reviewed],
+    ['Next review', front.nextReview],
+    ['Risk assessment', front.riskAssessment],
+    ['Safety notes', front.safetyKeptIn === null ? null : `kept in ${front.safetyKeptIn}`],
+  ];
+  const known = rows.flatMap(([name, value]) =>
+    value === null ? [] : [html`<dt>${name}</dt><dd>${value}</dd>\n`],
+  );
+  return known.length === 0 ? nothing : html`<dl class="facts">\n${known}</dl>\n`;
+}
+
+/** None, one or two corner notches: a stack of sheets can be told apart at its edge. */
+function notches(audience: Audience): Html {
+  const count = { pupils: 0, teachers: 1, technicians: 2 }[audience];
+  if (count === 0) return nothing;
+  const marks = Array.from(
+    { length: count },
+    (_, i) => html`<path d="M5 ${i * 5} V${i * 5 + 4} L1 ${i * 5 + 2} Z" fill="#1C1C1C"/>`,
+  );
+  return html`<div class="notches" aria-hidden="true"><svg width="5mm" height="9mm" viewBox="0 0 5 9">${marks}</svg></div>\n`;
+}
+
+function footText({ front, audience, title }: Frame): string {
+  const parts = [
+    front.id ?? title,
+    front.version === null ? null : `version ${front.version}`,
+    front.date,
+    readerWords[audience],
+  ];
+  return parts.filter((part) => part !== null).join(' · ');
+}
+
+function foot(frame: Frame): Html {
+  const { front, audience } = frame;
+  if (audience === 'pupils') return nothing;
+  const duty =
+    front.language === 'en-US'
+      ? 'The safety notes here remind whoever writes the lab’s hazard analysis; district and state rules come first. The list of notes is not complete.'
+      : 'The safety notes here remind whoever writes the risk assessment. The employer’s risk assessment and the school’s own rules come before them where they differ. The list of notes is not complete.';
+  return html`<footer>
+<p>${footText(frame)}. Printed copies may be out of date.</p>
+<p>${duty}</p>
+</footer>
+`;
+}

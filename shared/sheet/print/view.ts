@@ -1,0 +1,44 @@
+/**
+ * What a reader finds in the place of each insert and each block. Views are the only thing the printing of a document knows of
+ * setups: whoever makes a view decides what that reader may see.
+ */
+import type { Audience } from '../../block/tree.ts';
+import type { Html } from './html.ts';
+
+export type Tier = 'support' | 'core' | 'stretch';
+
+/** A drawing ready for print. */
+export interface Figure {
+  readonly svg: Html;
+  /** Printed mm for one mm of the bench. */
+  readonly scale: number;
+  readonly caption: string | null;
+}
+
+/** What stands in the place of an insert. */
+export type Printed =
+  /** In a line of text. */
+  | { readonly form: 'words'; readonly html: Html }
+  /** On its own: a table, a box. */
+  | { readonly form: 'block'; readonly html: Html }
+  | { readonly form: 'figure'; readonly figure: Figure }
+  | { readonly form: 'nothing' };
+
+/** Finished text and drawings of all that the sheet tells everyone. The only way by which a solved value reaches pupils. */
+export interface Told {
+  /** By number of the insert. */
+  readonly inserts: ReadonlyMap<number, Printed>;
+  /** By number of the block. */
+  readonly blocks: ReadonlyMap<number, Figure>;
+}
+
+export interface View {
+  readonly audience: Audience;
+  insert(number: number): Printed;
+  /** The block's own drawing; null where it draws nothing for this reader. */
+  block(number: number): Figure | null;
+}
+
+export const noPrint: Printed = { form: 'nothing' };
+export const words = (html: Html): Printed => ({ form: 'words', html });
+export const block = (html: Html): Printed => ({ form: 'block', html });
