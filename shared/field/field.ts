@@ -1,4 +1,4 @@
-/** The engine's answer. Bounds hold for the geometry as represented, widened for rounding. */
+/** The engine's answer. Bounds hold for the geometry as represented, widened by one part in 10¹¹ for rounding, and by one in 10⁹ where arcs end in a corner. */
 import type { Domain } from './problem.ts';
 import type { PrimalSystem, Scalar } from './solve/discrete.ts';
 

@@ -1,6 +1,7 @@
 /** From a domain to bounded conductances: meshes it, raises the order until the bounds are as close as asked, then refines the mesh. */
 // Indices are bounded by construction throughout, hence `a[i]!`.
 import type { Field, FieldOutcome, FieldTrouble, SolveOptions } from '../field.ts';
+import { log } from '../maths.ts';
 import type { Mesh } from '../mesh/mesh.ts';
 import { meshDomain } from '../mesh/mesh-domain.ts';
 import type { Domain } from '../problem.ts';
@@ -29,12 +30,15 @@ export function solveDomain(domain: Domain, settings: SolveSettings): FieldOutco
   return new Search(domain, settings).run();
 }
 
-/** Orders tried in turn. Each step of two gains about two decades where the fans resolve the singularities. */
-const ORDERS = [4, 6, 8, 10] as const;
-/** Lower ones for problems so large that order 4 is out of reach. */
-const FALLBACK_ORDERS = [3, 2] as const;
+/** The order to begin with, the lowest to fall back to where that is out of reach, and the highest. */
+const FIRST_ORDER = 4;
+const LOWEST_ORDER = 2;
+const HIGHEST_ORDER = 10;
 /** On a finer mesh low orders would only repeat what is known. */
-const REFINED_ORDERS = [8, 10] as const;
+const REFINED_ORDER = 8;
+/** Decades that the gap gains with each order where fans resolve the singularities; rather less than what is usual. */
+const DECADES_PER_ORDER = 1.3;
+/** Meshes tried, each twice as fine as the last. */
 const ROUNDS = 3;
 /** Fans of a usual sheet fit many times over. */
 const commonFans = fanStore(512);
@@ -63,7 +67,7 @@ class Search {
     for (let round = 0; round < ROUNDS; round++) {
       const mesh = this.mesh(size_mm);
       const frame = this.frame(mesh);
-      if (frame === null || !this.climb(frame, round)) break;
+      if (frame === null || this.climb(frame) === 'done') break;
       size_mm = longestEdge(mesh) / 2;
     }
     if (this.best === null) return { ok: false, trouble: this.trouble };
@@ -88,51 +92,58 @@ class Search {
     return null;
   }
 
-  /** Tries orders on one mesh; false when there is no point in refining it. */
-  private climb(frame: MeshFrame, round: number): boolean {
-    for (const order of this.orders(frame, round)) {
+  /** Raises the order on one mesh as far as wish, limit and method go; 'finer' where only a finer mesh could do better. */
+  private climb(frame: MeshFrame): 'done' | 'finer' {
+    // No refinement brings the bounds closer than twice their allowance.
+    const goal = Math.max(this.settings.gap, 4 * allowanceOf(frame));
+    let order = this.firstOrder(frame);
+    for (;;) {
       const unknowns = predictUnknowns(frame, order);
       if (unknowns > this.settings.maxUnknowns) {
         this.trouble = { kind: 'too-large', unknowns };
-        return false;
+        return 'done';
       }
-      if (!this.attempt(frame, order)) return false;
-      // No refinement brings the bounds closer than twice their allowance.
-      const goal = Math.max(this.settings.gap, 4 * allowanceOf(frame));
-      if (this.best !== null && this.best.bounded.gap <= goal) return false;
+      const gap = this.attempt(frame, order);
+      if (gap === null) return 'finer';
+      if (this.settings.order !== undefined || this.settings.dual === false || gap <= goal) return 'done';
+      if (order === HIGHEST_ORDER) return 'finer';
+      const wanted = order + Math.max(1, Math.ceil(log(gap / goal) / log(10) / DECADES_PER_ORDER));
+      const next = this.highestWithin(frame, Math.min(wanted, HIGHEST_ORDER));
+      if (next <= order) return 'done';
+      order = next;
     }
-    return !this.single;
   }
 
-  private get single(): boolean {
-    return this.settings.order !== undefined || this.settings.dual === false;
+  private firstOrder(frame: MeshFrame): number {
+    if (this.settings.order !== undefined) return this.settings.order;
+    if (this.best !== null) return REFINED_ORDER;
+    return this.highestWithin(frame, FIRST_ORDER);
   }
 
-  private orders(frame: MeshFrame, round: number): readonly number[] {
-    if (this.single) return [this.settings.order ?? ORDERS[0]];
-    if (round > 0) return REFINED_ORDERS;
-    const fits = (order: number): boolean => predictUnknowns(frame, order) <= this.settings.maxUnknowns;
-    if (fits(ORDERS[0])) return ORDERS;
-    return [FALLBACK_ORDERS.find(fits) ?? FALLBACK_ORDERS[FALLBACK_ORDERS.length - 1]!];
+  /** The highest order up to a wanted one that the work limit allows, 2 if none. */
+  private highestWithin(frame: MeshFrame, wanted: number): number {
+    let order = wanted;
+    while (order > LOWEST_ORDER && predictUnknowns(frame, order) > this.settings.maxUnknowns) order--;
+    return order;
   }
 
-  /** One order; false on a numerical breakdown. */
-  private attempt(frame: MeshFrame, order: number): boolean {
+  /** One order: the gap it reaches, or null on a numerical breakdown. */
+  private attempt(frame: MeshFrame, order: number): number | null {
     const base = discretise(frame, order, this.domain.sheet_ohm);
     const broken = base.stiffness.broken[0];
     if (broken !== undefined) {
       const corner = frame.topology.mesh.corners[3 * broken]!;
       const [x, y] = [frame.topology.mesh.x[corner]!, frame.topology.mesh.y[corner]!];
       this.trouble = { kind: 'numerical', detail: `a triangle near (${x}, ${y}) mm has no area` };
-      return false;
+      return null;
     }
     const bounded = solveOrder(base, this.domain.conductors, this.settings.dual !== false, this.tools);
     if (bounded === null) {
       this.trouble = { kind: 'numerical', detail: `the matrix of order ${order} is not positive definite` };
-      return false;
+      return null;
     }
     if (this.best === null || bounded.gap < this.best.bounded.gap) this.best = { base, bounded };
-    return true;
+    return bounded.gap;
   }
 }
 

@@ -140,13 +140,13 @@ test('eight electrodes, slits and a hole: gap below 3e-6 at order 4, below 2e-8 
 });
 
 test('orders are raised until the gap is reached', () => {
-  const reached = [1e-3, 1e-6, 1e-8].map((gap) => {
+  const reached = [1e-3, 1e-6, 1e-7, 1e-9].map((gap) => {
     const outcome = solveDomain(twoBars, { gap, maxUnknowns: 100_000 });
     if (!outcome.ok) throw new Error(outcome.trouble.kind);
     expect(outcome.field.gap).toBeLessThanOrEqual(gap);
     return outcome.field.order;
   });
-  expect(reached).toEqual([4, 4, 6]);
+  expect(reached).toEqual([4, 4, 5, 6]);
 });
 
 test('the work limit stops the search, and the gap reached is told', () => {
