@@ -1,0 +1,56 @@
+/** Metal past the edge of the paper: what is left, and whether it looks meant. */
+import type { Bounds } from '../field/geometry/curve.ts';
+import type { Survey } from '../field/geometry/survey.ts';
+import type { Fix } from '../findings/finding.ts';
+import { type Report, rewrite } from './report.ts';
+import type { Electrode, Piece } from './setup.ts';
+import { shown, written } from './shown.ts';
+
+type SurveyedConductor = Survey['conductors'][number];
+
+/** False, with an error, where nothing of the electrode lies on the paper; a warning for each piece that is more than half gone. */
+export function clippedMetal(
+  electrode: Electrode,
+  surveyed: SurveyedConductor | undefined,
+  report: Report,
+): boolean {
+  if (surveyed === undefined) return false;
+  if (!(surveyed.areaOnPaper_mm2 > 0)) {
+    report('off-paper', {
+      span: electrode.span,
+      message: `No part of ${electrode.name} lies on the paper.`,
+      fixes: electrode.pieces.flatMap(uprightFixes),
+    });
+    return false;
+  }
+  for (const [i, piece] of electrode.pieces.entries()) {
+    const found = surveyed.pieces[i];
+    if (found === undefined || found.areaOnPaper_mm2 >= found.area_mm2 / 2) continue;
+    const fixes = uprightFixes(piece);
+    report('mostly-off-paper', {
+      span: piece.span,
+      message: `${remains(electrode.name, found.bounds, found.boundsOnPaper)}${fixes.length > 0 ? ' Stand it upright?' : ''}`,
+      fixes,
+    });
+  }
+  return true;
+}
+
+function remains(name: string, whole: Bounds, left: Bounds | null): string {
+  if (left === null) return `No part of this piece of ${name} lies on the paper.`;
+  const range = (axis: string, a: number, b: number): string =>
+    `${axis} from ${shown(a, 'length').replace(' mm', '')} to ${shown(b, 'length')}`;
+  const cut = [
+    ...(left.x0 > whole.x0 || left.x1 < whole.x1 ? [range('x', left.x0, left.x1)] : []),
+    ...(left.y0 > whole.y0 || left.y1 < whole.y1 ? [range('y', left.y0, left.y1)] : []),
+  ];
+  return `Only part of ${name} (${cut.join(', ')}) lies on the paper.`;
+}
+
+/** The fix for a bar lying down: its long side was written first. */
+export function uprightFixes({ shape }: Piece): readonly Fix[] {
+  if (shape.shape !== 'bar' || shape.size.width.value <= shape.size.height.value) return [];
+  const { width, height, span } = shape.size;
+  const upright = `${written(height.value, 'length')} × ${written(width.value, 'length')}`;
+  return [{ ...rewrite(span, upright), title: `Stand ${shape.name.text} upright: ${upright}` }];
+}

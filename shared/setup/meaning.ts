@@ -1,0 +1,150 @@
+/** The meaning of one block: its lines, as varied, read in the order in which they need each other. */
+import type { Block, Statement } from '../block/tree.ts';
+import { connectElectrodes } from './connections.ts';
+import { readElectrodes } from './electrodes.ts';
+import { readEquipotentials } from './equipotentials.ts';
+import { bindNames, type Names } from './names.ts';
+import { hasResistance, missingLine, only, readDraw, readMeter, readPaper, readSupply } from './once-only.ts';
+import { readHoles, readSlits, readUnsolved } from './patches.ts';
+import { placePieces } from './places.ts';
+import { checkRow, readProbe } from './probes.ts';
+import { paperOutline } from './problem.ts';
+import type { Report } from './report.ts';
+import { readRow } from './rows.ts';
+import type { Electrode, Meter, Paper, Setup, Supply } from './setup.ts';
+import { readTerminals } from './terminals.ts';
+import type { Inventory } from './variation.ts';
+import type { Writing } from './writing.ts';
+
+export interface MeaningTools {
+  readonly block: Block;
+  readonly name: string;
+  readonly number: number;
+  readonly report: Report;
+  readonly writing: Writing;
+}
+
+export function meaningOf(inventory: Inventory, tools: MeaningTools): Omit<Setup, 'findings'> {
+  const { statements } = inventory;
+  const { report, block, writing } = tools;
+  const names = bindNames(inventory, report);
+  const bench = readBench(inventory, names, tools);
+  const { paper, supply, meter } = bench;
+  const centre = paper === null ? null : { x: paper.width_mm / 2, y: paper.height_mm / 2 };
+  const places = placePieces({ names, shifts: inventory.shifts, centre, report });
+  const terminals = readTerminals(
+    names,
+    { reversed: inventory.reversed, excused: inventory.unjoined },
+    report,
+  );
+  const drawn = readElectrodes(statements, { names, places, terminals, paper, report });
+  const patches = { places, paper, names, report, writing };
+  const holes = readHoles(statements, patches);
+  const slits = readSlits(statements, patches);
+  const unsolved = readUnsolved(statements, drawn, patches);
+  const connected =
+    paper === null
+      ? { electrodes: drawn, conductors: 0, shorted: false }
+      : connectElectrodes(
+          drawn,
+          { paper: paperOutline(paper), holes, slits, paperSpan: paper.span },
+          supply,
+          report,
+        );
+  const { electrodes } = connected;
+  const rowTools = { names, places, report };
+  const rows = [...names.rows.values()].flatMap((row) => readRow(row, rowTools) ?? []);
+  const readable = { paper, holes, electrodes };
+  for (const row of rows) checkRow(row, readable, report);
+  const probes = [...names.probes.values()].flatMap(
+    (probe) => readProbe(probe, rows, readable, rowTools) ?? [],
+  );
+  const equipotentials = readEquipotentials(
+    only('equipotentials', statements, report),
+    supply,
+    electrodes,
+    report,
+  );
+  const driven = closedCircuit(electrodes, supply, statements, tools);
+  return {
+    name: tools.name,
+    block: tools.number,
+    span: block.excerpt.span,
+    paper,
+    supply,
+    meter,
+    copper_mm: only('copper', statements, report)?.thickness.value ?? null,
+    electrodes,
+    holes,
+    slits,
+    unsolved,
+    probes,
+    rows,
+    equipotentials,
+    fieldLines: only('field-lines', statements, report)?.count.value ?? null,
+    draw: readDraw(statements, report),
+    solvable:
+      paper !== null && driven && !connected.shorted && unsolved.length === 0 && connected.conductors >= 2,
+  };
+}
+
+interface Bench {
+  readonly paper: Paper | null;
+  readonly supply: Supply | null;
+  readonly meter: Meter | null;
+}
+
+function readBench(
+  { statements, reversed }: Inventory,
+  names: Names,
+  { report, block, writing }: MeaningTools,
+): Bench {
+  const paperLine = only('paper', statements, report);
+  const paper = paperLine === null ? null : readPaper(paperLine, report);
+  if (paperLine === null) {
+    missingLine('paper', 'paper 240 mm × 160 mm, 5 kΩ per square', block, statements, { report, writing });
+  }
+  const supplyLine = only('supply', statements, report);
+  const supply = supplyLine === null ? null : readSupply(supplyLine, paper, reversed, report);
+  const meterLine = only('meter', statements, report);
+  const lead = meterLine?.blackLead ?? null;
+  const blackLead =
+    lead !== null && names.electrode(lead, 'The black lead stands on an electrode.') ? lead.text : null;
+  const meter = meterLine === null ? null : readMeter(meterLine, paper, blackLead, report);
+  for (const clip of statements) {
+    if (clip.kind === 'clip') hasResistance(paper, clip, 'A clip with a resistance', report);
+  }
+  return { paper, supply, meter };
+}
+
+/** True where two different potentials are fixed, so that a current flows; otherwise an error, unless a missing terminal or line already has one. */
+function closedCircuit(
+  electrodes: readonly Electrode[],
+  supply: Supply | null,
+  statements: readonly Statement[],
+  { report, block, writing }: MeaningTools,
+): boolean {
+  const live = electrodes.filter(({ conductor }) => conductor !== null);
+  const kinds = live.flatMap(({ connection }) => (connection === null ? [] : [connection]));
+  const has = (kind: 'positive' | 'negative'): boolean => kinds.some((c) => c.kind === kind);
+  const held = new Set(kinds.flatMap((c) => (c.kind === 'held' ? [c.potential_V] : [])));
+  if (supply === null && (has('positive') || has('negative') || held.size < 2)) {
+    missingLine('supply', 'supply cell 1.5 V', block, statements, { report, writing });
+    return false;
+  }
+  const fixed = held.size + (has('positive') ? 1 : 0) + (has('negative') && !held.has(0) ? 1 : 0);
+  if (fixed >= 2) return true;
+  const excused = electrodes.some(({ connection, conductor }) => connection === null || conductor === null);
+  const broken = statements.some((s) => s.kind === 'broken');
+  if (!excused && !broken) {
+    const lacking = has('positive') ? 'negative' : has('negative') ? 'positive' : 'positive or negative';
+    report('circuit-open', {
+      span: block.head.span,
+      message:
+        electrodes.length === 0
+          ? 'No electrode stands on this paper.'
+          : `No electrode is ${lacking}: no current flows.`,
+    });
+  }
+  return false;
+}

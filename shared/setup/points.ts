@@ -1,0 +1,113 @@
+/** Readings at points: what the paper or the metal stands at, what the meter shows, and how sure that is. */
+import type { Field } from '../field/field.ts';
+import type { Point } from '../field/geometry/outline.ts';
+import { pointResponse } from '../field/sample/point-response.ts';
+import { sampler } from '../field/sample/sampler.ts';
+import type { CircuitState } from './bounds.ts';
+import type { Circuit } from './circuit.ts';
+import { meterReading, type Touch } from './loading.ts';
+import { metalAt, unreadable } from './metal.ts';
+import type { PointReading } from './readings.ts';
+import { rounded, roundedPosition } from './rounding.ts';
+import type { Setup } from './setup.ts';
+
+export interface PointReader {
+  read(at: Point): PointReading;
+}
+
+/**
+ * An estimate, not a bound: on the scenes measured, the worst error of a potential was 0.02 to 0.05 of the root of the relative
+ * width of the bounds, times the range of potentials (common practice, no source).
+ */
+const errorPerRootGap = 0.05;
+/** Where no bounds are known. */
+const assumedGap = 1e-4;
+const rounding = 1e-12;
+/** Potential sampled and potential by reciprocity differ by error; beside metal a broad tip moves the second one further. */
+const mostApart = 4;
+
+export function pointReader(
+  setup: Setup,
+  field: Field,
+  circuit: Circuit,
+  circuitState: CircuitState,
+): PointReader {
+  const { solved, state, conductorSpread_V } = circuitState;
+  const { conductor_V } = state;
+  const range_V = Math.max(...conductor_V) - Math.min(...conductor_V);
+  const gap = Number.isFinite(field.gap) ? field.gap : assumedGap;
+  const ofField = errorPerRootGap * Math.sqrt(Math.max(0, gap)) * range_V + rounding * range_V;
+  const ofMetal = Math.max(0, ...conductorSpread_V);
+  const potential = sampler(field.primal.potential(conductor_V));
+  const meets = adriftShare(field, circuitState);
+
+  const shows = (touch: Touch, potential_V: number) => {
+    if (setup.meter === null) return { reading_V: rounded(potential_V), source_resistance_ohm: null };
+    const { reading_V, source_ohm } = meterReading(circuit, solved, state, setup.meter, touch, potential_V);
+    return { reading_V: rounded(reading_V), source_resistance_ohm: rounded(source_ohm) };
+  };
+
+  const onMetal = (at: Point, conductor: number): PointReading => {
+    const node = circuit.network.nodeOf[conductor];
+    if (node === undefined || solved.adrift[node] === true) return nothingAt(at);
+    const value = state.node_V[node] ?? 0;
+    return {
+      ...positionOf(at),
+      potential_V: rounded(value),
+      ...shows({ kind: 'metal', node }, value),
+      strength_V_per_m: [0, 0],
+      uncertainty_V: rounded(conductorSpread_V[conductor] ?? 0),
+    };
+  };
+
+  const onPaper = (at: Point): PointReading => {
+    const sample = potential.at(at.x, at.y);
+    if (sample === null || meets(at)) return nothingAt(at);
+    const [gx, gy] = sample.gradient;
+    const response = setup.meter === null ? null : pointResponse(field, at.x, at.y, setup.meter.tip_mm / 2);
+    const reading =
+      response === null
+        ? { reading_V: rounded(sample.value), source_resistance_ohm: null }
+        : shows({ kind: 'paper', ...response }, response.potentialOf(conductor_V));
+    const apart = response === null ? 0 : Math.abs(response.potentialOf(conductor_V) - sample.value);
+    return {
+      ...positionOf(at),
+      potential_V: rounded(sample.value),
+      ...reading,
+      // V/mm to V/m.
+      strength_V_per_m: [rounded(-1000 * gx), rounded(-1000 * gy)],
+      uncertainty_V: rounded(Math.max(ofField, Math.min(apart, mostApart * ofField)) + ofMetal),
+    };
+  };
+
+  return {
+    read(at) {
+      if (unreadable(setup, at) !== null) return nothingAt(at);
+      const conductor = metalAt(setup, at)?.conductor ?? null;
+      return conductor === null ? onPaper(at) : onMetal(at, conductor);
+    },
+  };
+}
+
+/** True at points whose potential depends on metal that nothing ties down. */
+function adriftShare(field: Field, { solved }: CircuitState): (at: Point) => boolean {
+  const loose = solved.network.nodeOf.map((node) => solved.adrift[node] === true);
+  if (!loose.includes(true)) return () => false;
+  const share = sampler(field.primal.potential(Float64Array.from(loose, (is) => (is ? 1 : 0))));
+  return ({ x, y }) => Math.abs(share.at(x, y)?.value ?? 0) > 1e-9;
+}
+
+const positionOf = ({ x, y }: Point): Pick<PointReading, 'x_mm' | 'y_mm'> => ({
+  x_mm: roundedPosition(x),
+  y_mm: roundedPosition(y),
+});
+
+/** A place where nothing can be read. */
+export const nothingAt = (at: Point): PointReading => ({
+  ...positionOf(at),
+  potential_V: null,
+  reading_V: null,
+  strength_V_per_m: null,
+  source_resistance_ohm: null,
+  uncertainty_V: null,
+});

@@ -1,0 +1,127 @@
+/** From the blocks of a sheet to its setups: names of setups, `like`, and the meaning of each. */
+import type { Block } from '../block/tree.ts';
+import type { Finding } from '../findings/finding.ts';
+import { inheritedFindings } from './inherited.ts';
+import { meaningOf } from './meaning.ts';
+import { suggestNames } from './names.ts';
+import { boxCentre } from './plane.ts';
+import { type Report, reportInto } from './report.ts';
+import type { Setup } from './setup.ts';
+import { type Inventory, varied } from './variation.ts';
+import { type Writing, writingOf } from './writing.ts';
+
+/** One setup a block, in their order. */
+export function resolveSetups(blocks: readonly Block[]): readonly Setup[] {
+  const resolution = new Resolution(blocks);
+  return blocks.map((_, i) => resolution.setup(i).setup);
+}
+
+export const setupName = ({ head }: Block): string => head.name?.text ?? 'setup';
+
+interface Resolved {
+  readonly setup: Setup;
+  readonly inventory: Inventory;
+}
+
+class Resolution {
+  private readonly blocks: readonly Block[];
+  private readonly writing: Writing;
+  private readonly done = new Map<number, Resolved>();
+  private readonly begun: number[] = [];
+  /** Block of each setup name, the first of that name. */
+  private readonly byName = new Map<string, number>();
+
+  constructor(blocks: readonly Block[]) {
+    this.blocks = blocks;
+    this.writing = writingOf(blocks);
+    for (const [i, block] of blocks.entries()) {
+      if (!this.byName.has(setupName(block))) this.byName.set(setupName(block), i);
+    }
+  }
+
+  setup(index: number): Resolved {
+    const known = this.done.get(index);
+    if (known !== undefined) return known;
+    const block = this.blocks[index];
+    if (block === undefined) throw new Error(`no block ${index}`);
+    const findings: Finding[] = [];
+    const report = reportInto(findings);
+    this.checkName(index, block, report);
+    this.begun.push(index);
+    const base = this.base(index, block, report);
+    this.begun.pop();
+    // A block whose setup to be like is missing says only that: the rest would follow from it.
+    const baseless = base === null && block.head.like !== null ? [...findings] : null;
+    const inventory = varied({
+      block,
+      base: base?.inventory ?? (block.head.like === null ? null : emptyInventory),
+      placeOf: (name) => placeIn(base?.setup ?? null, name),
+      report,
+      writing: this.writing,
+    });
+    const tools = { block, report, writing: this.writing, name: setupName(block), number: index };
+    const setup = meaningOf(inventory, tools);
+    const own = inheritedFindings(distinct(baseless ?? findings), block, base?.setup ?? null);
+    const resolved = { setup: { ...setup, findings: own }, inventory };
+    this.done.set(index, resolved);
+    return resolved;
+  }
+
+  private checkName(index: number, block: Block, report: Report): void {
+    const name = setupName(block);
+    if (this.byName.get(name) === index) return;
+    report('setup-name-twice', {
+      span: block.head.name?.span ?? block.head.span,
+      message:
+        block.head.name === null
+          ? 'A second block without a name: give it one.'
+          : `There is already a setup called ${name}.`,
+    });
+  }
+
+  /** The setup that the block is like; null, with a finding where it has none to be like. */
+  private base(index: number, { head }: Block, report: Report): Resolved | null {
+    if (head.like === null) return null;
+    const found = this.byName.get(head.like.text);
+    if (found === undefined) {
+      const others = [...this.byName.keys()].filter((name) => this.byName.get(name) !== index);
+      return report('like-unknown', {
+        span: head.like.span,
+        message: `There is no setup called ${head.like.text}.`,
+        ...suggestNames(head.like, others),
+      });
+    }
+    if (!this.begun.includes(found)) return this.setup(found);
+    const circle = this.begun.slice(this.begun.indexOf(found)).flatMap((i) => this.blocks[i] ?? []);
+    const names = circle.map(
+      (block, i) => `${setupName(block)} is like ${setupName(circle[(i + 1) % circle.length] ?? block)}`,
+    );
+    return report('like-circular', { span: head.like.span, message: `${names.join(', ')}.` });
+  }
+}
+
+const emptyInventory: Inventory = {
+  statements: [],
+  shifts: new Map(),
+  reversed: false,
+  lost: new Set(),
+  unjoined: new Set(),
+};
+
+function placeIn(setup: Setup | null, name: string): { readonly x: number; readonly y: number } | null {
+  const probe = setup?.probes.find((p) => p.name === name);
+  if (probe !== undefined) return probe.at;
+  const electrode = setup?.electrodes.find((e) => e.name === name);
+  return electrode === undefined ? null : boxCentre(electrode.box);
+}
+
+/** One finding said twice about one place is said once. */
+function distinct(findings: readonly Finding[]): readonly Finding[] {
+  const seen = new Set<string>();
+  return findings.filter(({ code, span, message }) => {
+    const key = `${code} ${span.from} ${span.to} ${message}`;
+    if (seen.has(key)) return false;
+    seen.add(key);
+    return true;
+  });
+}

@@ -1,0 +1,63 @@
+/** The text behind spans: what a teacher wrote at a place, and edits that add a line to a block. */
+import type { Block } from '../block/tree.ts';
+import type { TextEdit } from '../findings/finding.ts';
+import type { ExcerptLine } from '../text/excerpt.ts';
+import { type Span, span } from '../text/span.ts';
+
+export interface Writing {
+  /** As written; empty where the span lies in no block. */
+  text(of: Span): string;
+  /** The first word of the line in which the span begins. */
+  firstWord(of: Span): string;
+  /** Adds a line behind the one in which the span ends, with the prefix of its list or quotation. */
+  lineAfter(of: Span, text: string): TextEdit;
+  /** Adds a line at the end of the block. */
+  lastLine(block: Block, text: string): TextEdit;
+}
+
+export function writingOf(blocks: readonly Block[]): Writing {
+  const find = (offset: number): { readonly block: Block; readonly index: number } | null => {
+    for (const block of blocks) {
+      const index = block.excerpt.lines.findIndex((line) => offset >= line.at && offset <= endOf(line));
+      if (index >= 0) return { block, index };
+    }
+    return null;
+  };
+  const lineAt = (offset: number): ExcerptLine | undefined => {
+    const found = find(offset);
+    return found?.block.excerpt.lines[found.index];
+  };
+  return {
+    text(of) {
+      const line = lineAt(of.from);
+      return line === undefined ? '' : line.text.slice(of.from - line.at, of.to - line.at);
+    },
+    firstWord(of) {
+      return /[\p{L}-]+/u.exec(lineAt(of.from)?.text ?? '')?.[0] ?? '';
+    },
+    lineAfter(of, text) {
+      const found = find(of.to);
+      return found === null
+        ? { span: span(of.to, of.to), text: `\n${text}` }
+        : added(found.block, found.index, text);
+    },
+    lastLine: (block, text) => added(block, block.excerpt.lines.length - 1, text),
+  };
+}
+
+const endOf = (line: ExcerptLine): number => line.at + line.text.length;
+
+function added(block: Block, index: number, text: string): TextEdit {
+  const lines = [block.excerpt.head, ...block.excerpt.lines];
+  const line = lines[index + 1] ?? block.excerpt.head;
+  const prefix = (lines[1] ?? line).prefix ?? '';
+  const end = endOf(line);
+  return { span: span(end, end), text: `${lineEnd(lines, prefix)}${prefix}${text}` };
+}
+
+/** Between two lines of a block stand a line end and the prefix: two characters more than the prefix are CR and LF. */
+function lineEnd(lines: readonly ExcerptLine[], prefix: string): string {
+  const [first, second] = lines;
+  if (first === undefined || second === undefined) return '\n';
+  return second.at - endOf(first) - prefix.length === 2 ? '\r\n' : '\n';
+}
