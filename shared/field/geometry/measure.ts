@@ -15,17 +15,28 @@ export function insideOutline(outline: Outline, point: Point): boolean {
 export function insideCurves(curves: readonly Curve[], { x, y }: Point): boolean {
   let inside = false;
   for (const c of curves) {
-    if (c.ay > y !== c.by > y && x < c.ax + ((c.bx - c.ax) * (y - c.ay)) / (c.by - c.ay)) inside = !inside;
-    if (c.sweep !== 0 && inSegment(c, x, y)) inside = !inside;
+    const left = isLeftOfChord(c, x, y);
+    const rises = c.by > y;
+    if (c.ay > y !== rises && left === rises) inside = !inside;
+    if (c.sweep !== 0 && (left === c.sweep < 0 || isWhole(c)) && inCircle(c, x, y)) inside = !inside;
   }
   return inside;
 }
 
-function inSegment(c: Curve, x: number, y: number): boolean {
-  if ((x - c.cx) * (x - c.cx) + (y - c.cy) * (y - c.cy) >= c.radius * c.radius) return false;
-  if (c.ax === c.bx && c.ay === c.by) return true;
-  const left = (c.bx - c.ax) * (y - c.ay) - (c.by - c.ay) * (x - c.ax);
-  return c.sweep > 0 ? left < 0 : left > 0;
+/** A point on the chord's line counts as a trifle higher, then a trifle to the right: as the parity rule takes it. */
+function isLeftOfChord(c: Curve, x: number, y: number): boolean {
+  const dx = c.bx - c.ax;
+  const dy = c.by - c.ay;
+  const cross = dx * (y - c.ay) - dy * (x - c.ax);
+  return cross !== 0 ? cross > 0 : dy !== 0 ? dy < 0 : dx > 0;
+}
+
+function isWhole(c: Curve): boolean {
+  return c.ax === c.bx && c.ay === c.by;
+}
+
+function inCircle(c: Curve, x: number, y: number): boolean {
+  return (x - c.cx) * (x - c.cx) + (y - c.cy) * (y - c.cy) < c.radius * c.radius;
 }
 
 export function outlineBounds(outline: Outline): Bounds {
