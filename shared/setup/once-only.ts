@@ -137,7 +137,10 @@ export function missingLine(
 
 const audiences: readonly Audience[] = ['pupils', 'teachers', 'technicians'];
 
-/** Parts of the block's own drawing: a line with `for` stands instead of the common one for that audience. */
+/**
+ * Parts of the block's own drawing: a line with `for` stands instead of the common one for that audience. What only a solution can fill
+ * reaches pupils by `for pupils` alone, never by the common line.
+ */
 export function readDraw(
   statements: readonly Statement[],
   report: Report,
@@ -154,16 +157,20 @@ export function readDraw(
     return first?.parts ?? null;
   };
   const common = partsFor(null);
+  const commonFor = (audience: Audience): readonly DrawingPart[] | undefined =>
+    audience === 'pupils' ? common?.filter((part) => !answerParts.includes(part)) : (common ?? undefined);
   const parts = (audience: Audience): readonly DrawingPart[] =>
-    ordered(partsFor(audience) ?? common ?? usualParts(audience));
+    ordered(partsFor(audience) ?? commonFor(audience) ?? usualParts(audience));
   const [pupils, teachers, technicians] = audiences.map(parts);
   return { pupils: pupils ?? [], teachers: teachers ?? [], technicians: technicians ?? [] };
 }
+
+const answerParts: readonly DrawingPart[] = ['equipotentials', 'field-lines', 'values'];
 
 const ordered = (parts: readonly DrawingPart[]): readonly DrawingPart[] =>
   drawingParts.filter((part) => parts.includes(part));
 
 function usualParts(audience: Audience): readonly DrawingPart[] {
   const outlines: readonly DrawingPart[] = ['electrodes', 'probes', 'dimensions'];
-  return audience === 'teachers' ? [...outlines, 'equipotentials', 'field-lines', 'values'] : outlines;
+  return audience === 'teachers' ? [...outlines, ...answerParts] : outlines;
 }

@@ -63,7 +63,8 @@ describe('what a variation comes to', () => {
     const setup = varied('supply 2 cells 1.5 V\nequipotentials 1 V\ndraw values');
     expect(setup.supply?.emf_V).toBe(3);
     expect(setup.equipotentials.values_V).toEqual([1]);
-    expect(setup.draw).toEqual({ pupils: ['values'], teachers: ['values'], technicians: ['values'] });
+    // Values reach pupils by `for pupils` alone.
+    expect(setup.draw).toEqual({ pupils: [], teachers: ['values'], technicians: ['values'] });
   });
 
   it('a shape after without replaces the old one, and what named it follows', () => {
