@@ -45,7 +45,7 @@ export const readerWords: Readonly<Record<Audience, string>> = {
 
 function head(frame: Frame): Html {
   const { front, audience, tier } = frame;
-  const labels = [front.school, front.course, ...version(front)].filter((label) => label !== null);
+  const labels = [front.school, front.course, ...version(front, audience)].filter((label) => label !== null);
   const mark = tier === null ? '' : ` ${tierMarks[tier]}`;
   return html`<header>
 <div class="label">${labels.map((label) => html`<span>${label}</span>`)}<span class="reader">${readerWords[audience]}${mark}</span></div>
@@ -54,8 +54,10 @@ ${audience === 'pupils' ? fields : facts(front)}</header>
 `;
 }
 
-function version({ id, version, date, status }: FrontMatter): readonly (string | null)[] {
-  const state = status === null || status === 'issued' ? null : status;
+/** Pupils are told of the state only where the sheet is not to be used as it is. */
+function version({ id, version, date, status }: FrontMatter, audience: Audience): readonly (string | null)[] {
+  const unfit = status === 'draft' || status === 'withdrawn';
+  const state = unfit || audience !== 'pupils' ? status : null;
   return [id, version === null ? null : `version ${version}`, date, state];
 }
 

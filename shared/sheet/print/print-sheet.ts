@@ -3,6 +3,7 @@ import type { Audience } from '../../block/tree.ts';
 import type { Finding } from '../../findings/finding.ts';
 import type { Setup } from '../../setup/setup.ts';
 import type { BoundInsert } from '../inserts/bound.ts';
+import { metaOf } from '../markdown/tokens.ts';
 import type { Sheet } from '../sheet.ts';
 import { planFigures } from './figure-plan.ts';
 import { findingsBox } from './findings-box.ts';
@@ -79,7 +80,7 @@ function titleOf(
   reader: Reader,
 ): { readonly title: string; readonly heading: Html; readonly rest: readonly TokenNode[] } {
   const { front, source } = reader.sheet;
-  const first = nodes.findIndex(({ token }) => token.type !== 'papervolt_sheet');
+  const first = nodes.findIndex(({ token }) => metaOf(token)?.kind !== 'sheet');
   const node = nodes[first];
   const written = front.title ?? source.name.replace(/^.*[/\\]/u, '').replace(/\.[^.]*$/u, '');
   if (node?.token.type !== 'heading_open' || node.token.tag !== 'h1') {

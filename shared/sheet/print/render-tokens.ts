@@ -3,7 +3,7 @@
  * document. Knows setups and solutions only by the view.
  */
 import type { Token } from 'markdown-it';
-import { metaOf, type TokenMeta } from '../markdown/tokens.ts';
+import { metaOf, type TokenMeta, tokenTypes } from '../markdown/tokens.ts';
 import type { Sheet } from '../sheet.ts';
 import { renderFigures } from './figures.ts';
 import { type Html, html, isNothing, joined, nothing, trusted } from './html.ts';
@@ -69,7 +69,7 @@ function renderOurs(node: TokenNode, meta: TokenMeta, reader: Reader): Html {
     case 'insert':
       return inSentence(reader.view.insert(meta.insert), node.token.content);
     case 'marks':
-      return html` <span class="mark">${node.token.content}</span>`;
+      return marksAt(node.token);
     case 'html':
       return html`${node.token.content}`;
     case 'new page':
@@ -104,6 +104,11 @@ function renderGroup(prints: readonly Printed[]): Html {
   const drawn = figures.length === 0 ? nothing : renderFigures(figures);
   if (others.length < 2) return joined([...others, drawn]);
   return html`<div class="figures">\n${others.map((other) => html`<div>\n${other}</div>\n`)}</div>\n${drawn}`;
+}
+
+/** At the right; a point of an answer ends its line, so that points stand one below the other. */
+function marksAt({ type, content }: Token): Html {
+  return html` <span class="mark">${content}</span>${type === tokenTypes.point ? html`<br>` : null}`;
 }
 
 function inSentence(print: Printed, written: string): Html {

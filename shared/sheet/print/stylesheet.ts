@@ -7,7 +7,7 @@ export interface SheetStyle {
 }
 
 /** Width of the text and figure column, mm, on the narrower of the two papers. */
-export const column_mm = 174;
+export const column_mm = 172;
 /** Tallest figure that shares a page with its caption, mm. */
 export const tallest_mm = 215;
 
@@ -73,7 +73,8 @@ a { color: inherit; }
 img { max-width: 100%; }
 hr { border: 0; border-top: 0.25mm solid var(--ink); margin: 5mm 0; }
 
-.mark { float: right; margin-left: 4mm; }
+p:has(> .mark), li:has(> .mark), td:has(> .mark) { max-width: none; padding-right: 12mm; position: relative; }
+.mark { position: absolute; right: 0; }
 .together { white-space: nowrap; }
 `;
 
@@ -108,6 +109,7 @@ figcaption .scale { white-space: nowrap; }
 
 const tables = `
 table { border-collapse: collapse; margin: 1mm 0 4mm; break-inside: auto; }
+caption { text-align: left; font-size: 11pt; margin-bottom: 1mm; }
 thead { display: table-header-group; }
 tr { break-inside: avoid; }
 th, td { border: 0.25mm solid var(--ink); padding: 1mm 3mm; text-align: left; vertical-align: middle; }
