@@ -1,0 +1,169 @@
+/** Electrodes: hatched metal with true outlines, what hangs over the paper's edge, names and signs; holes, slits and patches of the paper. */
+import { type Bounds, type Curve, curvesOf, straight } from '../field/geometry/curve.ts';
+import type { Point } from '../field/geometry/outline.ts';
+import type { Electrode } from '../setup/setup.ts';
+import { closes, visibleChains } from './cut.ts';
+import type { Desk } from './desk.ts';
+import { type Candidate, centred } from './labels.ts';
+import { alongCurves, at, joinedPaths, label, line, upright } from './marks.ts';
+import {
+  middleOf,
+  onPaper,
+  type Page,
+  type PageElectrode,
+  scaled,
+  scaledOutline,
+  visibleBounds,
+  wants,
+} from './page.ts';
+import { hatchSpacing, textSize } from './pens.ts';
+import { crossings, edgePoints, insidePolygons, polygonOf } from './polygon.ts';
+import type { Item } from './scene.ts';
+import { volts } from './values.ts';
+
+export function metal({ page, board }: Desk): Item[] {
+  if (!wants(page, 'electrodes')) return [];
+  return page.electrodes.flatMap((electrode) => [
+    ...electrode.pieces.map(({ curves }) =>
+      joinedPaths(
+        'metal-face',
+        curves.map((outline) => alongCurves('metal-face', outline, true)),
+      ),
+    ),
+    ...hatch(page, electrode),
+    ...outlines(page, electrode, board),
+  ]);
+}
+
+/** Lines at 45°, the same set for the whole page, so that pieces of one electrode run into each other. */
+function hatch(page: Page, { pieces }: PageElectrode): Item[] {
+  const u = { x: -Math.SQRT1_2, y: Math.SQRT1_2 };
+  const reach = page.width + page.height;
+  const lines: Item[] = [];
+  for (let k = Math.floor(-reach / hatchSpacing); k * hatchSpacing < reach; k++) {
+    const c = (k + 0.5) * hatchSpacing;
+    const stops = [
+      ...new Set([...pieces.flatMap((p) => crossings(p.polygons, u, c)), ...paperCrossings(page, u, c)]),
+    ];
+    stops.sort((a, b) => a - b);
+    const point = (t: number): Point => at(u.x * c - u.y * t, u.y * c + u.x * t);
+    let start: number | null = null;
+    for (const [i, stop] of stops.entries()) {
+      const next = stops[i + 1];
+      const metalAhead = next !== undefined && inMetal(page, pieces, point((stop + next) / 2));
+      if (metalAhead) start ??= stop;
+      else if (start !== null) {
+        lines.push(line('hatch', point(start), point(stop)));
+        start = null;
+      }
+    }
+  }
+  return lines;
+}
+
+function paperCrossings({ width, height }: Page, u: Point, c: number): number[] {
+  return crossings([[at(0, 0), at(width, 0), at(width, height), at(0, height)]], u, c);
+}
+
+function inMetal(page: Page, pieces: PageElectrode['pieces'], p: Point): boolean {
+  return onPaper(page, p) && pieces.some(({ polygons }) => insidePolygons(polygons, p));
+}
+
+function outlines(page: Page, { pieces, bounds }: PageElectrode, board: Bounds): Item[] {
+  const anyPiece = (p: Point): boolean => pieces.some(({ polygons }) => insidePolygons(polygons, p));
+  const onBoard = (p: Point): boolean => p.x > board.x0 && p.y > board.y0 && p.x < board.x1 && p.y < board.y1;
+  const past = visibleBounds(page, bounds);
+  const overhangs =
+    past === null || past.x0 > bounds.x0 || past.y0 > bounds.y0 || past.x1 < bounds.x1 || past.y1 < bounds.y1;
+  const metalChains = pieces.flatMap(({ curves }) => curves);
+  const cut = rectangle(0, 0, page.width, page.height);
+  const others = [...metalChains.flat(), ...cut];
+  const on = (p: Point): boolean => onPaper(page, p) && anyPiece(p);
+  const drawn = [...metalChains, cut].flatMap((chain) => visibleChains(chain, others, on));
+  const solid = drawn.map((chain) => alongCurves('metal', chain, closes(chain)));
+  if (!overhangs) return solid;
+  const rim = rectangle(board.x0, board.y0, board.x1, board.y1);
+  const off = (p: Point): boolean => !onPaper(page, p) && onBoard(p) && anyPiece(p);
+  const tabs = metalChains.flatMap((chain) => visibleChains(chain, [...others, ...rim], off));
+  return [...solid, ...tabs.map((chain) => alongCurves('overhang', chain, closes(chain)))];
+}
+
+function rectangle(x0: number, y0: number, x1: number, y1: number): Curve[] {
+  const corners = [at(x0, y0), at(x1, y0), at(x1, y1), at(x0, y1)];
+  return corners.map((a, i) => straight(a, corners[(i + 1) % 4] ?? a));
+}
+
+/** What stands beside the metal: `N −`, `P +`, `R, not connected`, `K, 1.2 V`. */
+export function nameOf(electrode: Electrode, connected: boolean): string {
+  const { name, connection } = electrode;
+  switch (connection?.kind) {
+    case 'positive':
+      return `${name} +`;
+    case 'negative':
+      return `${name} \u2212`;
+    case 'held':
+      return `${name}, ${volts(connection.potential_V)}`;
+    case 'floating':
+      return connected ? name : `${name}, not connected`;
+    default:
+      return name;
+  }
+}
+
+export function names({ page, room }: Desk): Item[] {
+  if (!wants(page, 'electrodes')) return [];
+  return page.electrodes.flatMap((placed) => {
+    const text = nameOf(placed.electrode, isConnected(page, placed.electrode));
+    const best = room.place(nameCandidates(page, placed, text));
+    return best === null ? [] : [best.label];
+  });
+}
+
+/** Floating metal that touches connected metal is connected. */
+function isConnected(page: Page, { conductor }: Electrode): boolean {
+  return page.setup.electrodes.some(
+    (other) => conductor !== null && other.conductor === conductor && other.connection?.kind !== 'floating',
+  );
+}
+
+/** Round the metal, outwards from the middle of the paper first. */
+function nameCandidates(page: Page, { pieces }: PageElectrode, text: string): Candidate[] {
+  const size_mm = textSize.name;
+  return pieces.flatMap((piece) => {
+    const centre = middleOf(piece.bounds);
+    const out = { x: centre.x - page.width / 2, y: centre.y - page.height / 2 };
+    return edgePoints(piece.polygons[0] ?? []).flatMap(({ p, n, offMiddle }) => {
+      if (!onPaper(page, p)) return [];
+      const inward = n.x * out.x + n.y * out.y < -1 ? 4 : 0;
+      return [1.6, 3.5, 6, 10].map((gap): Candidate => {
+        const sideways = Math.abs(n.x) > 0.5;
+        const anchor = sideways ? (n.x > 0 ? 'start' : 'end') : 'middle';
+        const y = p.y + n.y * (gap + (sideways ? 1 : 0.4 * size_mm));
+        const place = at(p.x + n.x * gap, centred(y, size_mm));
+        const cost = gap + inward + 3 * offMiddle + (sideways ? 0 : 1);
+        return { label: label(place, upright(text), { size_mm, anchor, halo: true }), cost };
+      });
+    });
+  });
+}
+
+/** Paper cut away, cuts without width, painted patches; lifted metal for those who prepare the practical. */
+export function paperWork({ page }: Desk): Item[] {
+  const { slits, unsolved } = page.setup;
+  const holes = page.holes.flatMap((outline) =>
+    visibleChains(
+      curvesOf(outline),
+      rectangle(0, 0, page.width, page.height),
+      (p) => onPaper(page, p) && insidePolygons([polygonOf(curvesOf(outline))], p),
+    ).map((chain) => alongCurves('hole', chain, closes(chain))),
+  );
+  return [
+    ...holes,
+    ...slits.map(({ from, to }) => line('cut', scaled(from, page.scale), scaled(to, page.scale))),
+    ...unsolved.flatMap(({ kind, outline }) =>
+      outline === null || kind !== 'painted'
+        ? []
+        : [alongCurves('patch', curvesOf(scaledOutline(outline, page.scale)), true)],
+    ),
+  ];
+}

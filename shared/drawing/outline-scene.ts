@@ -1,0 +1,16 @@
+/** The drawing of a setup without any field. Made from the setup alone: what it is given holds no solution. */
+import type { Setup } from '../setup/setup.ts';
+import { composed, framing, lettering } from './compose.ts';
+import { describeSetup, titleOf } from './describe.ts';
+import { deskOf } from './desk.ts';
+import { key } from './key.ts';
+import { type Look, pageOf } from './page.ts';
+import type { Scene } from './scene.ts';
+
+export function outlineScene(setup: Setup, look: Look): Scene {
+  const desk = deskOf(pageOf(setup, look));
+  const drawn = [...framing, ...lettering].map(({ layer, draw }) => ({ layer, items: draw(desk) }));
+  const strip = key(desk.page, desk.board, { equipotentials: false, fieldLines: false, lineCurrent_A: null });
+  const words = { title: titleOf(setup), description: describeSetup(setup) };
+  return composed(desk, [...drawn, { layer: 'key', items: strip }], words);
+}

@@ -1,0 +1,129 @@
+/** The setup as it lies on the printed page: every position times the scale of the drawing, metal ready to be drawn. */
+import type { Audience, DrawingPart } from '../block/tree.ts';
+import { type Bounds, type Curve, curveBounds, curvesOf } from '../field/geometry/curve.ts';
+import type { Outline, Point } from '../field/geometry/outline.ts';
+import type { Electrode, Row, Setup } from '../setup/setup.ts';
+import { insidePolygons, polygonOf } from './polygon.ts';
+
+/** What is asked of a drawing. */
+export interface Look {
+  readonly parts: readonly DrawingPart[];
+  readonly audience: Audience;
+  /** Printed mm for one mm of the bench; 1 unless told. Pens and letters keep their size. */
+  readonly scale?: number;
+}
+
+/** Metal of one piece in printed mm, as placed. */
+export interface PagePiece {
+  readonly curves: readonly (readonly Curve[])[];
+  /** The same as fine polygons, outer one first. */
+  readonly polygons: readonly (readonly Point[])[];
+  readonly bounds: Bounds;
+}
+
+export interface PageElectrode {
+  readonly electrode: Electrode;
+  readonly pieces: readonly PagePiece[];
+  readonly bounds: Bounds;
+}
+
+export interface Page {
+  readonly setup: Setup;
+  readonly look: Look;
+  readonly scale: number;
+  /** Of the paper, printed mm. */
+  readonly width: number;
+  readonly height: number;
+  readonly electrodes: readonly PageElectrode[];
+  readonly holes: readonly Outline[];
+}
+
+export function pageOf(setup: Setup, look: Look): Page {
+  const scale = look.scale ?? 1;
+  return {
+    setup,
+    look,
+    scale,
+    width: (setup.paper?.width_mm ?? 0) * scale,
+    height: (setup.paper?.height_mm ?? 0) * scale,
+    electrodes: setup.electrodes.flatMap((electrode) => pageElectrode(electrode, scale)),
+    holes: setup.holes.map(({ outline }) => scaledOutline(outline, scale)),
+  };
+}
+
+export const scaled = ({ x, y }: Point, scale: number): Point => ({ x: x * scale, y: y * scale });
+
+export function scaledOutline(outline: Outline, scale: number): Outline {
+  return {
+    edges: outline.edges.map(({ from, arc }) => ({
+      from: scaled(from, scale),
+      arc: arc && { centre: scaled(arc.centre, scale), anticlockwise: arc.anticlockwise },
+    })),
+  };
+}
+
+export const wants = (page: Page, part: DrawingPart): boolean => page.look.parts.includes(part);
+
+export const middleOf = (b: Bounds): Point => ({ x: (b.x0 + b.x1) / 2, y: (b.y0 + b.y1) / 2 });
+
+export function boundsAround(all: readonly Bounds[]): Bounds {
+  return {
+    x0: Math.min(...all.map((b) => b.x0)),
+    y0: Math.min(...all.map((b) => b.y0)),
+    x1: Math.max(...all.map((b) => b.x1)),
+    y1: Math.max(...all.map((b) => b.y1)),
+  };
+}
+
+export const onPaper = (page: Page, { x, y }: Point, inset = 0): boolean =>
+  x >= inset && y >= inset && x <= page.width - inset && y <= page.height - inset;
+
+/** The part of a box that lies on the paper; null where nothing does. */
+export function visibleBounds(page: Page, b: Bounds): Bounds | null {
+  const x0 = Math.max(b.x0, 0);
+  const y0 = Math.max(b.y0, 0);
+  const x1 = Math.min(b.x1, page.width);
+  const y1 = Math.min(b.y1, page.height);
+  return x1 > x0 && y1 > y0 ? { x0, y0, x1, y1 } : null;
+}
+
+export function isMetal(page: Page, p: Point): boolean {
+  return page.electrodes.some(({ pieces }) =>
+    pieces.some(
+      ({ polygons, bounds: b }) =>
+        p.x >= b.x0 && p.x <= b.x1 && p.y >= b.y0 && p.y <= b.y1 && insidePolygons(polygons, p),
+    ),
+  );
+}
+
+/** The clips that hold the paper on its board. */
+export function paperClips(page: Page): Bounds[] {
+  const x = Math.min(9, page.width / 8);
+  return [x, page.width - x].flatMap((middle) =>
+    [
+      [page.height - 1.6, page.height + 3.4],
+      [-3.4, 1.6],
+    ].map(([y0 = 0, y1 = 0]) => ({ x0: middle - 3.5, x1: middle + 3.5, y0, y1 })),
+  );
+}
+
+/** First and last place of a row, printed mm. */
+export function rowEnds(page: Page, row: Row): readonly [Point | null, Point | null] {
+  const first = row.end === null ? row.points[0]?.at : row.start;
+  const last = row.end === null ? row.points[row.points.length - 1]?.at : row.end;
+  return [first ? scaled(first, page.scale) : null, last ? scaled(last, page.scale) : null];
+}
+
+function pageElectrode(electrode: Electrode, scale: number): PageElectrode[] {
+  const pieces = electrode.pieces.map(({ geometry }): PagePiece => {
+    const outlines = [geometry.outer, ...geometry.hollows].map((outline) => scaledOutline(outline, scale));
+    const curves = outlines.map(curvesOf);
+    return {
+      curves,
+      polygons: curves.map(polygonOf),
+      bounds: boundsAround((curves[0] ?? []).map(curveBounds)),
+    };
+  });
+  if (pieces.length === 0) return [];
+  return [{ electrode, pieces, bounds: boundsAround(pieces.map((piece) => piece.bounds)) }];
+}

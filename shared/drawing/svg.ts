@@ -1,0 +1,148 @@
+/** The one file that knows SVG: a scene written down, size in mm, y turned down, presentation attributes alone, the same bytes every time. */
+import { escapeText } from '../text/escape.ts';
+import { boxOf, padded } from './labels.ts';
+import { fontStack, type Ink, type Pen, pens, type Theme, themes } from './pens.ts';
+import type { Item, Label, Layer, PathPart, Scene } from './scene.ts';
+import { SUBSCRIPT_SIZE } from './type.ts';
+
+export interface SvgOptions {
+  /** Unique in the page; all ids of the drawing begin with it. */
+  readonly id: string;
+  /** A drawing wider than this is scaled down as a whole. */
+  readonly widthLimit_mm?: number;
+  readonly theme?: Theme;
+}
+
+/** Printed mm for one mm of the bench, for the note below a drawing: 1 means full size. */
+export function printedScale(scene: Scene, widthLimit_mm?: number): number {
+  return scene.scale * reduction(scene, widthLimit_mm);
+}
+
+export function renderSvg(scene: Scene, options: SvgOptions): string {
+  const { theme = 'print', widthLimit_mm } = options;
+  const id = options.id.replace(/[^A-Za-z0-9_-]/g, '-');
+  const shrink = reduction(scene, widthLimit_mm);
+  const inks = themes[theme];
+  const turn = (y: number): number => scene.bottom + scene.height - y;
+  const attributes = attributesOf({
+    xmlns: 'http://www.w3.org/2000/svg',
+    id,
+    role: 'img',
+    'aria-labelledby': `${id}-title ${id}-description`,
+    width: `${number(scene.width * shrink)}mm`,
+    height: `${number(scene.height * shrink)}mm`,
+    viewBox: `${number(scene.left)} 0 ${number(scene.width)} ${number(scene.height)}`,
+    'font-family': fontStack,
+    'font-variant': 'tabular-nums',
+    fill: inks.ink,
+  });
+  const write = new Writer(inks, turn);
+  return [
+    `<svg${attributes}>`,
+    `<title id="${id}-title">${escapeText(scene.title)}</title>`,
+    `<desc id="${id}-description">${escapeText(scene.description)}</desc>`,
+    ...scene.layers.map((layer) => write.layer(layer, id)),
+    '</svg>',
+    '',
+  ].join('\n');
+}
+
+function reduction(scene: Scene, widthLimit_mm?: number): number {
+  return widthLimit_mm !== undefined && scene.width > widthLimit_mm ? widthLimit_mm / scene.width : 1;
+}
+
+class Writer {
+  private readonly inks: Readonly<Record<Ink, string>>;
+  private readonly turn: (y: number) => number;
+
+  constructor(inks: Readonly<Record<Ink, string>>, turn: (y: number) => number) {
+    this.inks = inks;
+    this.turn = turn;
+  }
+
+  /** Neighbouring items of one style share a group, so that each pen is said once. */
+  layer({ name, items }: Layer, id: string): string {
+    const lines: string[] = [`<g id="${id}-${name}">`];
+    let style = '';
+    for (const item of items) {
+      const own = item.kind === 'label' ? '' : item.style;
+      if (own !== style) {
+        if (style !== '') lines.push('</g>');
+        if (item.kind !== 'label') lines.push(`<g${this.pen(pens[item.style])}>`);
+        style = own;
+      }
+      lines.push(this.item(item));
+    }
+    if (style !== '') lines.push('</g>');
+    return [...lines, '</g>'].join('\n');
+  }
+
+  private pen({ width, ink, fill, dash, cap }: Pen): string {
+    return attributesOf({
+      fill: this.inks[fill],
+      'fill-rule': fill === 'none' ? undefined : 'evenodd',
+      stroke: this.inks[ink],
+      'stroke-width': ink === 'none' ? undefined : number(width),
+      'stroke-dasharray': dash?.map(number).join(' '),
+      'stroke-linecap': cap,
+      'stroke-linejoin': ink === 'none' ? undefined : 'round',
+    });
+  }
+
+  private item(item: Item): string {
+    if (item.kind === 'label') return this.label(item);
+    if (item.kind === 'dot') {
+      return `<circle cx="${number(item.x)}" cy="${number(this.turn(item.y))}" r="${number(item.diameter / 2)}"/>`;
+    }
+    return `<path d="${item.parts.map((part) => this.part(part)).join('')}"/>`;
+  }
+
+  private part(part: PathPart): string {
+    if (part.to === 'close') return 'Z';
+    const end = `${number(part.x)} ${number(this.turn(part.y))}`;
+    if (part.to !== 'arc') return `${part.to === 'move' ? 'M' : 'L'}${end}`;
+    // Anticlockwise with y up is sweep 0 with y down.
+    const r = number(part.radius);
+    return `A${r} ${r} 0 ${part.large ? 1 : 0} ${part.anticlockwise ? 0 : 1} ${end}`;
+  }
+
+  private label(label: Label): string {
+    const attributes = attributesOf({
+      x: number(label.x),
+      y: number(this.turn(label.y)),
+      'font-size': number(label.size_mm),
+      'text-anchor': label.anchor === 'start' ? undefined : label.anchor,
+    });
+    const runs = label.runs.map(({ text, form }) => {
+      if (form === 'upright') return escapeText(text);
+      if (form === 'italic') return `<tspan font-style="italic">${escapeText(text)}</tspan>`;
+      const small = number(label.size_mm * SUBSCRIPT_SIZE);
+      return `<tspan font-size="${small}" baseline-shift="sub">${escapeText(text)}</tspan>`;
+    });
+    const text = `<text${attributes}>${runs.join('')}</text>`;
+    return label.halo ? `${this.halo(label)}${text}` : text;
+  }
+
+  private halo(label: Label): string {
+    const b = padded(boxOf(label), 0.2);
+    return `<rect${attributesOf({
+      x: number(b.x0),
+      y: number(this.turn(b.y1)),
+      width: number(b.x1 - b.x0),
+      height: number(b.y1 - b.y0),
+      fill: this.inks.ground,
+    })}/>`;
+  }
+}
+
+/** To 0.01 mm, no trailing zeros, no negative zero. */
+function number(value: number): string {
+  if (!Number.isFinite(value)) throw new Error('a coordinate of a drawing is not finite');
+  return String(Math.round(value * 100) / 100 + 0);
+}
+
+function attributesOf(values: Readonly<Record<string, string | undefined>>): string {
+  return Object.entries(values)
+    .flatMap(([name, value]) => (value === undefined ? [] : [` ${name}="${escapeText(value)}"`]))
+    .join('');
+}
