@@ -111,8 +111,8 @@ test('sizes and outlines that make no metal cost their line alone', () => {
     supply cell 1.5 V
     bar N 10 mm × 120 mm at (60, 80) mm negative
     bar P 10 mm × 120 mm, 100 mm right of N positive
-    bar A 0.001 mm × 20 mm at (100, 80) mm floating
-          ^^^^^^^^ error size-impossible
+    bar A 0.0001 mm × 20 mm at (100, 80) mm floating
+          ^^^^^^^^^ error size-impossible
     disc B diameter 20 km at (100, 80) mm floating
                     ^^^^^ error size-impossible B would be 20000 m in size.
     ring C diameter 20 mm, wall 10 mm at (100, 80) mm floating

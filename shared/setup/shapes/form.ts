@@ -12,7 +12,7 @@ export interface Form {
 }
 
 /** Sizes below this are no metal that can be cut, mm. */
-export const leastSize_mm = 0.01;
+export const leastSize_mm = 0.001;
 /** Sizes above this are slips, mm. */
 export const greatestSize_mm = 10_000;
 

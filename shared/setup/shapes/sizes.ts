@@ -3,7 +3,7 @@ import type { Shape, Value } from '../../block/tree.ts';
 import type { Report } from '../report.ts';
 import { greatestSize_mm, leastSize_mm } from './form.ts';
 
-/** True where every size of the shape lies between 0.01 mm and 10 m; otherwise one finding. */
+/** True where every size of the shape lies between 0.001 mm and 10 m; otherwise one finding. */
 export function sizesFit(shape: Shape, report: Report): boolean {
   for (const size of sizesOf(shape)) {
     if (size.value >= leastSize_mm && size.value <= greatestSize_mm) continue;
