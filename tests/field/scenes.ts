@@ -147,6 +147,13 @@ const bar = (x: number, tag: number): Loop => hole(rectangle([x, 20], [x + 6, 14
 /** Two bars inside a sheet. */
 export const twoBars = domainOfLoops([sheet, bar(57, 0), bar(177, 1)]);
 
+/** Two broad bars with a gap of 0.05 mm between them, 120 mm long. */
+export const thinGap = domainOfLoops([
+  sheet,
+  hole(rectangle([60, 20], [119.975, 140], 0)),
+  hole(rectangle([120.025, 20], [180, 140], 1)),
+]);
+
 /** A pointed triangle before a bar. */
 export const spikeAndBar = domainOfLoops([
   sheet,

@@ -107,7 +107,7 @@ function unknownGroups(base: Discretisation, conditions: Conditions): UnknownGro
     for (const group of groups) if (size[group]! > 0) list.push(group);
     start[e + 1] = list.length;
   }
-  return { size, retained, start, list: Int32Array.from(list) };
+  return { size, retained, jumps: conditions.cuts, start, list: Int32Array.from(list) };
 }
 
 function entitiesOf(topology: Topology, e: number): number[] {

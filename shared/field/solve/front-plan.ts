@@ -8,6 +8,8 @@ export interface UnknownGroups {
   readonly size: Int32Array;
   /** 1 for groups that stay to the root. */
   readonly retained: Uint8Array;
+  /** The last `jumps` groups, retained ones of one unknown each, are jumps: a constant is 1 on all other unknowns and 0 on these. */
+  readonly jumps: number;
   /** Groups of element e: list[start[e] … start[e + 1] - 1]; repetitions allowed. */
   readonly start: Int32Array;
   readonly list: Int32Array;
@@ -23,6 +25,7 @@ export interface FrontPlan {
   readonly first: Int32Array;
   readonly unknowns: number;
   readonly retained: number;
+  readonly jumps: number;
   /** Place of front n's columns in the factor, and the sizes of factor and working stack, in numbers. */
   readonly factorStart: Int32Array;
   readonly factorSize: number;
@@ -34,7 +37,15 @@ export function planFronts(groups: UnknownGroups, dissection: Dissection): Front
   const meetings = meet(groups, dissection);
   const { first, unknowns, retained } = numberUnknowns(groups, meetings);
   const rows = expandRows(groups, meetings, first, unknowns);
-  return { dissection, first, unknowns, retained, ...rows, ...measure(dissection, rows) };
+  return {
+    dissection,
+    first,
+    unknowns,
+    retained,
+    jumps: groups.jumps,
+    ...rows,
+    ...measure(dissection, rows),
+  };
 }
 
 /** Groups of each front, the leaving ones first. */

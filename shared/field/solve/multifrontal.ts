@@ -1,6 +1,10 @@
 /**
  * Multifrontal Cholesky: dense fronts meet along the tree of elements, and each unknown is eliminated as soon as no other element
  * holds it. Retained unknowns stay to the root, whose matrix is the Schur complement on them.
+ *
+ * Every front must leave a constant without energy. Rounding would break that, and along a thin gap, where the true stiffness is a
+ * small rest of large numbers, spoil one digit for each decade of length over width squared. So each Schur complement gets its
+ * diagonal back from the other entries of its rows.
  */
 // Indices are bounded by construction throughout, hence `a[i]!`.
 import { partialCholesky } from './dense.ts';
@@ -13,8 +17,9 @@ export interface Front {
   size: number;
   /** Row of each unknown that this front holds. */
   place: Int32Array;
-  /** Scratch: rows of the unknowns at hand. */
+  /** Scratch: rows of the unknowns at hand, sums of rows. */
   rows: Int32Array;
+  sums: Float64Array;
 }
 
 /** Adds the stiffness of element e to a front. */
@@ -51,6 +56,7 @@ export function factorise(plan: FrontPlan, add: AddElement, workspace: Workspace
     size: 0,
     place: new Int32Array(plan.unknowns),
     rows: new Int32Array(plan.largestFront),
+    sums: new Float64Array(plan.largestFront),
   };
   let top = 0;
   for (let n = 0; n < leaving.length; n++) {
@@ -68,7 +74,7 @@ export function factorise(plan: FrontPlan, add: AddElement, workspace: Workspace
     if (!partialCholesky(stack, top, size, leaving[n]!)) return null;
     keepColumns(front, leaving[n]!, columns, plan.factorStart[n]!);
     bottom[n] = left[n]! < 0 ? top : bottom[left[n]!]!;
-    moveComplement(front, leaving[n]!, bottom[n]!);
+    moveComplement(front, leaving[n]!, bottom[n]!, jumpsIn(plan, n));
     top = bottom[n]! + (size - leaving[n]!) ** 2;
   }
   return { plan, root: mirrored(stack, plan.retained), columns };
@@ -95,14 +101,33 @@ function keepColumns(front: Front, leaving: number, columns: Float64Array, to: n
   }
 }
 
-/** Moves the Schur complement down the stack, rows closed up. */
-function moveComplement(front: Front, leaving: number, to: number): void {
-  const { numbers, at, size } = front;
+/** Moves the Schur complement down the stack, rows closed up, with s_ii = -Σ_{j ≠ i} s_ij over all columns but the jumps. */
+function moveComplement(front: Front, leaving: number, to: number, jumps: number): void {
+  const { numbers, at, size, sums } = front;
   const count = size - leaving;
+  const plain = count - jumps;
   for (let i = 0; i < count; i++) {
     const row = at + (leaving + i) * size + leaving;
-    for (let j = 0; j <= i; j++) numbers[to + i * count + j] = numbers[row + j]!;
+    const target = to + i * count;
+    let sum = 0;
+    for (let j = 0; j < i; j++) {
+      const value = numbers[row + j]!;
+      numbers[target + j] = value;
+      sum += value;
+      sums[j]! += value;
+    }
+    numbers[target + i] = numbers[row + i]!;
+    sums[i] = sum;
+    // What the rows of jumps add to the sums is not to count.
+    if (i === plain - 1) for (let k = 0; k < plain; k++) numbers[to + k * count + k] = -sums[k]!;
   }
+}
+
+/** Jumps come last in the order of elimination, so they are the last rows of a front. */
+function jumpsIn({ rows, rowStart, unknowns, jumps }: FrontPlan, n: number): number {
+  let place = rowStart[n + 1]!;
+  while (place > rowStart[n]! && rows[place - 1]! >= unknowns - jumps) place--;
+  return rowStart[n + 1]! - place;
 }
 
 /** A full matrix from the lower triangle at the start of `numbers`. */

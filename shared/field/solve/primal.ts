@@ -81,28 +81,25 @@ function contactsOf(topology: Topology, conductors: number): Contacts {
   return { ties, constant, entityOf };
 }
 
-/** Two conductors that meet in one point of the mesh, if there are any: their conductance would be infinite. */
-export function meetingOf(
-  topology: Topology,
-  conductors: number,
-): { a: number; b: number; at: { x: number; y: number } } | null {
-  const owner = new Int32Array(topology.vertices).fill(-1);
-  const { mesh } = topology;
-  for (const e of topology.boundary) {
-    const tag = topology.tag(e);
-    if (tag === INSULATING || tag >= conductors) continue;
-    for (const halfEdge of [e, nextEdge(e)]) {
-      const vertex = topology.start[halfEdge]!;
-      const known = owner[vertex]!;
-      const corner = mesh.corners[halfEdge]!;
-      if (known >= 0 && known !== tag)
-        return { a: known, b: tag, at: { x: mesh.x[corner]!, y: mesh.y[corner]! } };
-      owner[vertex] = tag;
+/** Two conductors that meet in one point, if there are any: their conductance would be infinite. */
+export function meetingOf({
+  mesh,
+  boundary,
+  tag,
+}: Topology): { a: number; b: number; at: { x: number; y: number } } | null {
+  const owners = new Map<string, number>();
+  const places: { tag: number; x: number; y: number }[] = [];
+  for (const e of boundary) {
+    for (const corner of [mesh.corners[e]!, mesh.corners[nextEdge(e)]!]) {
+      places.push({ tag: tag(e), x: mesh.x[corner]!, y: mesh.y[corner]! });
     }
   }
-  for (const { tag0, tag1, x, y } of mesh.fans) {
-    if (tag0 !== tag1 && tag0 !== INSULATING && tag1 !== INSULATING)
-      return { a: tag0, b: tag1, at: { x, y } };
+  for (const { x, y, tag0, tag1 } of mesh.fans) places.push({ tag: tag0, x, y }, { tag: tag1, x, y });
+  for (const { tag: conductor, x, y } of places) {
+    if (conductor === INSULATING) continue;
+    const known = owners.get(`${x} ${y}`);
+    if (known !== undefined && known !== conductor) return { a: known, b: conductor, at: { x, y } };
+    owners.set(`${x} ${y}`, conductor);
   }
   return null;
 }

@@ -86,7 +86,7 @@ class Search {
       this.trouble = { kind: 'no-metal', conductor: 0 };
       return null;
     }
-    const meeting = meetingOf(frame.topology, this.domain.conductors);
+    const meeting = meetingOf(frame.topology);
     if (meeting === null) return frame;
     this.trouble = { kind: 'short', gap_mm: 0, ...meeting };
     return null;

@@ -50,14 +50,17 @@ export function solveOrder(
   return { primal, dual: stream, upper_S, lower_S, gap: gapOf(upper_S, lower_S, conductors) };
 }
 
-/** The difference of the two matrices is positive semidefinite, so its largest entry lies on the diagonal. */
+/**
+ * The difference of the two matrices is positive semidefinite, so its largest entry lies on the diagonal. Should rounding ever exceed
+ * its allowance and bring lower above upper, the size of the crossing is told, not hidden.
+ */
 function gapOf(upper: Float64Array, lower: Float64Array, n: number): number {
   let largest = 0;
   let width = 0;
   for (let i = 0; i < n; i++) {
     const own = upper[i * n + i] ?? 0;
     largest = Math.max(largest, own);
-    width = Math.max(width, own - (lower[i * n + i] ?? 0));
+    width = Math.max(width, Math.abs(own - (lower[i * n + i] ?? 0)));
   }
   return largest === 0 ? 0 : width / largest;
 }

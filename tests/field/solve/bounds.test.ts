@@ -17,10 +17,12 @@ import {
   eightElectrodes,
   fourArcs,
   fullWidthBars,
+  hole,
   partialContacts,
   rectangle,
   ringBetweenBars,
   spikeAndBar,
+  thinGap,
   twoBars,
 } from '../scenes.ts';
 
@@ -139,6 +141,17 @@ test('eight electrodes, slits and a hole: gap below 3e-6 at order 4, below 2e-8 
   expect(fieldAt(eightElectrodes, 6).gap).toBeLessThan(2e-8);
 });
 
+test('along a gap of 0.05 mm × 120 mm rounding does not turn the bounds round', () => {
+  const { upper_S, lower_S, gap } = fieldAt(thinGap, 6);
+  expect(gap).toBeLessThan(1e-8);
+  expect(lower_S[0]).toBeLessThan(upper_S[0] ?? 0);
+  // Parallel faces alone: 120 mm / 0.05 mm = 2400 S; the fringes add the rest.
+  expect(lower_S[0]).toBeGreaterThan(2400);
+  const coarser = fieldAt(thinGap, 4);
+  expect(coarser.upper_S[0]).toBeGreaterThan(upper_S[0] ?? 0);
+  expect(coarser.lower_S[0]).toBeLessThan(lower_S[0] ?? 0);
+});
+
 test('orders are raised until the gap is reached', () => {
   const reached = [1e-3, 1e-6, 1e-7, 1e-9].map((gap) => {
     const outcome = solveDomain(twoBars, { gap, maxUnknowns: 100_000 });
@@ -174,5 +187,14 @@ test('no paper, no metal, metal that meets metal: told as trouble', () => {
   expect(solveDomain(touching, settings)).toMatchObject({
     ok: false,
     trouble: { kind: 'short', a: 0, b: 1, at: { x: 100, y: 0 } },
+  });
+  const cornerToCorner = domainOfLoops([
+    rectangle([0, 0], [240, 160], -1),
+    hole(rectangle([60, 20], [120, 80], 0)),
+    hole(rectangle([120, 80], [177, 140], 1)),
+  ]);
+  expect(solveDomain(cornerToCorner, settings)).toMatchObject({
+    ok: false,
+    trouble: { kind: 'short', at: { x: 120, y: 80 } },
   });
 });
