@@ -122,9 +122,7 @@ function cornerAngle(boundary: Boundary, edge: number, sx: number, sy: number): 
 
 /** Two edges leave in one direction: paper lies between them if the arriving one, seen from the corner, bends more to the left. */
 function cuspIsOpen(leaving: Curve, arriving: Curve): boolean {
-  const bendOut = leaving.sweep === 0 ? 0 : Math.sign(leaving.sweep) / leaving.radius;
-  const bendBack = arriving.sweep === 0 ? 0 : -Math.sign(arriving.sweep) / arriving.radius;
-  return bendBack > bendOut;
+  return -curvature(arriving) > curvature(leaving);
 }
 
 /** Rim radius for every corner, mm: one for all corners of a place. */
@@ -177,16 +175,28 @@ function boxDistance(c: Curve, x: number, y: number): number {
   return Math.max(dx, dy);
 }
 
-/** The radius at which a straight ray in place of the corner's arcs stays within CHORD_ALLOWANCE. A cusp carries no current worth counting. */
+/**
+ * The radius at which straight rays in place of the corner's arcs stay within CHORD_ALLOWANCE. Between edges that leave in nearly one
+ * direction the gap grows like w = κx²/2, where κ is the curvature between them, and the field dies out inwards like
+ * exp(-∫ π/w dx), between metal and a bare edge like exp(-∫ π/2w dx): as soon as its energy is within the allowance, any shape will do.
+ */
 function arcLimit(boundary: Boundary, corner: Corner, radius: number): number {
-  const { edge, exponent: l } = corner;
-  if (corner.angle < 1e-3) return radius;
-  let bend = 0;
-  for (const curve of [boundary.curves[edge], boundary.curves[boundary.previous[edge] ?? edge]]) {
-    if (curve && curve.sweep !== 0) bend += 1 / curve.radius;
-  }
+  const { edge, angle, exponent: l } = corner;
+  const leaving = curvature(boundary.curves[edge] as Curve);
+  const arriving = -curvature(boundary.curves[boundary.previous[edge] ?? edge] as Curve);
+  const bend = Math.abs(leaving) + Math.abs(arriving);
   if (bend === 0) return radius;
+  const opening = arriving - leaving;
+  const rate = sameKind(boundary, edge) ? 4 * Math.PI : 2 * Math.PI;
+  const dying = 1 / (1 / radius - (log(CHORD_ALLOWANCE) * opening) / rate);
+  if (opening > 0 && dying * opening > 2 * angle) return dying;
   const surroundings = radius / REACH;
   const share = (l * bend) / (2 * Math.PI * (2 * l + 1));
-  return exp((log(CHORD_ALLOWANCE / share) + 2 * l * log(surroundings)) / (2 * l + 1));
+  const slight = exp((log(CHORD_ALLOWANCE / share) + 2 * l * log(surroundings)) / (2 * l + 1));
+  return Math.min(slight, angle / (2 * bend));
+}
+
+/** Positive for an anticlockwise arc, 0 for a straight edge, 1/mm. */
+function curvature(c: Curve): number {
+  return c.sweep === 0 ? 0 : Math.sign(c.sweep) / c.radius;
 }
