@@ -12,7 +12,7 @@ export interface Place {
 
 /** A point this far outside a straight side, or outside a curved one, mm, counts as on it. */
 const OUTSIDE_MM = 1e-9;
-const OUTSIDE_CURVE_MM = 1e-4;
+const OUTSIDE_CURVE_MM = 2e-6;
 
 /** Returns the place of a point, null where there is no bare paper; at borders the patch of the lowest number. */
 export type Locator = (x: number, y: number) => Place | null;
@@ -199,11 +199,10 @@ function inFan(shape: PatchShape, fan: number, x: number, y: number): Place | nu
     const t = s > 0 ? Math.max(0, -log(s)) : Infinity;
     const layer = Math.min(layers[fan]!, Math.floor(t / space.layerDepth));
     const patch = shape.patches.fanPatch(fan, layer, chord);
-    const inLayer = shape.patches.kind[patch] === LAYER;
-    const u = inLayer
-      ? (2 * t) / space.layerDepth - 2 * layer - 1
-      : 1 - (2 * Math.max(0, s)) / layerScale(space, layer);
-    return { patch, u, v };
+    if (shape.patches.kind[patch] === LAYER)
+      return { patch, u: (2 * t) / space.layerDepth - 2 * layer - 1, v };
+    const weight = Math.max(0, s) / layerScale(space, layer);
+    return { patch, u: 1 - 2 * weight, v: v * weight };
   }
   return null;
 }

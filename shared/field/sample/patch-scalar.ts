@@ -177,18 +177,20 @@ export class PatchScalar {
     this.fv = fv;
   }
 
+  /** The chord's polynomial at v/w, w = (1 - u)/2, going over linearly to the vertex's value. */
   private evaluateTip(c: Float64Array, u: number, v: number): void {
     const vertex = c[c.length - 1]!;
+    const weight = (1 - u) / 2;
+    const along = weight > 0 ? v / weight : 0;
     let row = 0;
     let slope = 0;
     for (let j = c.length - 2; j >= 0; j--) {
-      slope = slope * v + row;
-      row = row * v + c[j]!;
+      slope = slope * along + row;
+      row = row * along + c[j]!;
     }
-    const weight = (1 - u) / 2;
     this.f = vertex + weight * (row - vertex);
-    this.fu = (vertex - row) / 2;
-    this.fv = weight * slope;
+    this.fu = (vertex - row + along * slope) / 2;
+    this.fv = slope;
   }
 }
 

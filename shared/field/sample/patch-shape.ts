@@ -75,7 +75,7 @@ export class PatchShape {
     spot.yv = point.ys;
   }
 
-  /** Vertex + e^-t (point of the chord); at the tip straight to the vertex. */
+  /** Vertex + e^-t (point of the chord). */
   private placeInFan(patch: number, u: number, v: number, spot: Spot): void {
     const { space } = this.patches;
     const fan = this.patches.fan[patch]!;
@@ -86,12 +86,22 @@ export class PatchShape {
     const ay = rim[2 * chord + 1]!;
     const hx = (rim[2 * chord + 2]! - ax) / 2;
     const hy = (rim[2 * chord + 3]! - ay) / 2;
+    const outer = layerScale(space, this.patches.layer[patch]!);
+    if (this.patches.kind[patch] === TIP) {
+      // The triangle from the chord to the vertex, where u = 1 and v = 0.
+      const weight = (1 - u) / 2;
+      spot.x = x + outer * (weight * (ax + hx) + v * hx);
+      spot.y = y + outer * (weight * (ay + hy) + v * hy);
+      spot.xu = (-outer * (ax + hx)) / 2;
+      spot.yu = (-outer * (ay + hy)) / 2;
+      spot.xv = outer * hx;
+      spot.yv = outer * hy;
+      return;
+    }
     const px = ax + (1 + v) * hx;
     const py = ay + (1 + v) * hy;
-    const tip = this.patches.kind[patch] === TIP;
-    const outer = layerScale(space, this.patches.layer[patch]!);
-    const scale = tip ? (outer * (1 - u)) / 2 : outer * exp((-(1 + u) * space.layerDepth) / 2);
-    const slope = tip ? -outer / 2 : (-scale * space.layerDepth) / 2;
+    const scale = outer * exp((-(1 + u) * space.layerDepth) / 2);
+    const slope = (-scale * space.layerDepth) / 2;
     spot.x = x + scale * px;
     spot.y = y + scale * py;
     spot.xu = slope * px;

@@ -8,7 +8,7 @@ import { log } from '../maths.ts';
 import type { PrimalSystem } from '../solve/discrete.ts';
 import { gaussRule, lagrangeTable } from '../solve/gauss.ts';
 import { solveDomain } from '../solve/solve-domain.ts';
-import { type Locator, locator } from './locate.ts';
+import { type Locator, locator, type Place } from './locate.ts';
 import { meshedTip, type Tip, type TipResponse } from './meshed-tip.ts';
 import {
   type BorderSide,
@@ -22,7 +22,7 @@ import {
 import { PatchScalar } from './patch-scalar.ts';
 import { PatchShape, Spot } from './patch-shape.ts';
 import { Patches, TRIANGLE } from './patches.ts';
-import { isotropicRadius, PointSource, withImages } from './point-source.ts';
+import { PointSource, type Sigma, withImages } from './point-source.ts';
 
 export interface PointResponse {
   /** Potential at the point, V, for 1 V on each conductor in turn and 0 V on the others; they sum to 1. */
@@ -34,7 +34,7 @@ export interface PointResponse {
 }
 
 /** How closely the conductances are bounded where the tip is meshed, and the work allowed. */
-const MESHED = { gap: 1e-6, maxUnknowns: 60_000 };
+const MESHED = { gap: 1e-5, maxUnknowns: 60_000 };
 
 /**
  * The answer at a point (mm) to a tip of the given radius. Null off the bare paper, at a corner of the paper, and where the paper has
@@ -65,9 +65,7 @@ function weighted(weights: Float64Array, conductors_V: Float64Array): number {
  * and for every test function v
  *   ∫_Ω\P σ∇u·∇v + ∫_P σ∇w·∇v = -∫_∂P (σ∇s·n) v.
  * The unknowns are u on and outside ∂P, w inside, so that a node of ∂P brings its s to the right-hand side. Currents into the
- * grounded conductors are the weights, by reciprocity. A disc of radius a is as good as a circle of its mean semi-axis a' in
- * isotropic coordinates; that it is one equipotential lowers the resistance by 2π √det σ a'² (∇wᵀ σ ∇w), its dipole moment in the
- * field of what surrounds it, ∇w being that of all but the source itself.
+ * grounded conductors are the weights, by reciprocity.
  *
  * Null where the point is not on bare paper, or where boundaries or corners are too near for this: there, mesh the tip.
  */
@@ -79,33 +77,71 @@ export function smoothResponse(field: Field, x: number, y: number, tipRadius_mm:
   const patch = clearPatch(primal, tools, place.patch, { x, y, radius: tipRadius_mm });
   if (patch === null) return null;
   const { source } = patch;
+  const sigma = isotropyOf(primal);
   const { load, onBorder } = loadOf(primal, tools.shape, patch);
   const { potential, into_A } = primal.solveGrounded(load);
   // Inside the point's own triangle: w from u where nodes lie on the border.
   const nodal = potential.triangle(place.patch).slice();
   const singular = onBorder.get(place.patch);
   if (singular !== undefined) for (let i = 0; i < nodal.length; i++) nodal[i]! -= singular[i]!;
+  const w = { space: potential.space, triangle: () => nodal, fanLayer: () => nodal };
+  const around = regularPart(new PatchScalar(w, tools.shape.patches), place, source, sigma);
+  return { weights: into_A, self_ohm: around.value + ofDisc(tipRadius_mm, source, sigma, around) };
+}
+
+function isotropyOf({ sigma }: PrimalSystem): Sigma {
+  return [sigma[0], sigma[2]];
+}
+
+/** All but the point current's own potential, at the point: value, gradient and ∂²/∂X², in isotropic coordinates (X, Y). */
+interface Regular {
+  readonly value: number;
+  readonly gradX: number;
+  readonly gradY: number;
+  readonly bend: number;
+}
+
+/** Step of the difference quotient for the second derivative, in (u, v). */
+const BEND_STEP = 1e-3;
+
+function regularPart(w: PatchScalar, { patch, u, v }: Place, source: PointSource, [sx, sy]: Sigma): Regular {
   const spot = new Spot();
-  const regular = { space: potential.space, triangle: () => nodal, fanLayer: () => nodal };
-  new PatchScalar(regular, tools.shape.patches).look(place.patch, place.u, place.v, spot);
-  // σ∇ of the regular part, from w and from the images; gᵀσg = jᵀσ⁻¹j.
-  const [xx, xy, yy] = primal.sigma;
-  const [ix, iy] = source.density(x, y, 1);
-  const jx = xx * spot.gx + xy * spot.gy - ix;
-  const jy = xy * spot.gx + yy * spot.gy - iy;
-  const square = (yy * jx * jx - 2 * xy * jx * jy + xx * jy * jy) / (xx * yy - xy * xy);
-  const tip = tipRadius_mm * isotropicRadius(primal.sigma);
-  const polarised = 2 * Math.PI * source.rootDeterminant * tip * tip * square;
-  const self_ohm = spot.value + source.value(x, y, 1) - source.strength * log(tip) - polarised;
-  return { weights: into_A, self_ohm };
+  w.look(patch, u, v, spot);
+  const { x, y, value, gx, gy, xu, xv, yu, yv } = spot;
+  // A step along x in (u, v).
+  const [du, dv] = [yv, -yu];
+  const size = BEND_STEP / (Math.abs(du) + Math.abs(dv));
+  w.look(patch, u + size * du, v + size * dv, spot);
+  const ahead = spot.gx;
+  w.look(patch, u - size * du, v - size * dv, spot);
+  const dx = 2 * size * (xu * yv - xv * yu);
+  const [jx, jy] = source.density(x, y, 1);
+  return {
+    value: value + source.value(x, y, 1),
+    gradX: Math.sqrt(sx) * gx - jx / Math.sqrt(sx),
+    gradY: Math.sqrt(sy) * gy - jy / Math.sqrt(sy),
+    bend: (sx * (ahead - spot.gx)) / dx + source.bend(x, y, 1),
+  };
+}
+
+/**
+ * What a disc has beyond the regular part at its centre. In isotropic coordinates it is an ellipse of semi-axes A = a/√σx, B = a/√σy:
+ * its own potential -ln((A + B)/2)/(2π √det σ), the regular part w averaged over its charge and its images' charge, (A² - B²)/2 w_XX,
+ * and the drop by its dipole in the field of what surrounds it, -π √det σ (A + B)(A w_X² + B w_Y²).
+ */
+function ofDisc(radius: number, source: PointSource, [sx, sy]: Sigma, w: Regular): number {
+  const a = radius / Math.sqrt(sx);
+  const b = radius / Math.sqrt(sy);
+  const dipole = Math.PI * source.rootDeterminant * (a + b) * (a * w.gradX * w.gradX + b * w.gradY * w.gradY);
+  return -source.strength * log((a + b) / 2) + ((a * a - b * b) / 2) * w.bend - dipole;
 }
 
 /** Sides on the border of P must be this far from the point and its images, in their own lengths; boundaries, if no mirror is put there. */
-const CLEARANCE = 0.6;
-const BOUNDARY_CLEARANCE = 1.2;
+const CLEARANCE = 0.75;
+const BOUNDARY_CLEARANCE = 2;
 const MOST_RINGS = 4;
 /** Nearer than this to a boundary, in its own radii, a tip is more than a dipole. */
-const TIP_CLEARANCE = 10;
+const TIP_CLEARANCE = 8;
 
 interface Patch {
   readonly inside: Neighbourhood;
@@ -125,12 +161,12 @@ function clearPatch(primal: PrimalSystem, tools: Tools, triangle: number, tip: T
       (side) => side.beyond !== 'paper' && clearance(mesh, [side], tip.x, tip.y) < BOUNDARY_CLEARANCE,
     );
     if (near.some((side) => distance(mesh, side, tip.x, tip.y) < TIP_CLEARANCE * tip.radius)) return null;
-    const charges = withImages(primal.sigma, { ...tip, amount: 1 }, mirrorsOf(mesh, near));
+    const charges = withImages(isotropyOf(primal), { ...tip, amount: 1 }, mirrorsOf(mesh, near));
     if (charges === null) return null;
     const open = border.filter((side) => side.beyond === 'paper');
     if (charges.some(({ x, y }) => clearance(mesh, open, x, y) < CLEARANCE)) continue;
     if (charges.slice(1).some(({ x, y }) => isInside(tools, inside, x, y))) return null;
-    return { inside, border, source: new PointSource(primal.sigma, charges) };
+    return { inside, border, source: new PointSource(isotropyOf(primal), charges) };
   }
   return null;
 }

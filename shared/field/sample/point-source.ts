@@ -18,7 +18,8 @@ export interface Mirror {
   readonly radius: number;
 }
 
-export type Sigma = readonly [xx: number, xy: number, yy: number];
+/** Conductivity along x and along y, S per square. Isotropic coordinates are x/√σx, y/√σy. */
+export type Sigma = readonly [x: number, y: number];
 
 /**
  * s(x) = -Σ q_i ln ρ_i / (2π √det σ), ρ² = dᵀ σ⁻¹ d with d = x - x_i. Its current density is σ∇s = -Σ q_i d / (ρ_i² 2π √det σ).
@@ -32,10 +33,9 @@ export class PointSource {
   private readonly sigma: Sigma;
 
   constructor(sigma: Sigma, charges: readonly Charge[]) {
-    const [xx, xy, yy] = sigma;
     this.sigma = sigma;
     this.charges = charges;
-    this.rootDeterminant = Math.sqrt(xx * yy - xy * xy);
+    this.rootDeterminant = Math.sqrt(sigma[0] * sigma[1]);
     this.strength = 1 / (2 * Math.PI * this.rootDeterminant);
   }
 
@@ -63,17 +63,22 @@ export class PointSource {
     }
     return [jx, jy];
   }
+
+  /** ∂²s/∂X² in isotropic coordinates, the first `skip` charges left out; ∂²s/∂Y² is its opposite. */
+  bend(x: number, y: number, skip: number): number {
+    let sum = 0;
+    const [sx, sy] = this.sigma;
+    for (const charge of this.charges.slice(skip)) {
+      const [dx, dy] = [x - charge.x, y - charge.y];
+      const square = rhoSquare(this.sigma, dx, dy);
+      sum += (charge.amount * ((dx * dx) / sx - (dy * dy) / sy)) / (square * square);
+    }
+    return this.strength * sum;
+  }
 }
 
-function rhoSquare([xx, xy, yy]: Sigma, dx: number, dy: number): number {
-  return (yy * dx * dx - 2 * xy * dx * dy + xx * dy * dy) / (xx * yy - xy * xy);
-}
-
-/** Mean semi-axis, in isotropic coordinates σ^-1/2 x, of a disc of radius 1. */
-export function isotropicRadius([xx, xy, yy]: Sigma): number {
-  const mean = (xx + yy) / 2;
-  const spread = Math.sqrt(Math.max(0, mean * mean - (xx * yy - xy * xy)));
-  return (1 / Math.sqrt(mean + spread) + 1 / Math.sqrt(mean - spread)) / 2;
+function rhoSquare([sx, sy]: Sigma, dx: number, dy: number): number {
+  return (dx * dx) / sx + (dy * dy) / sy;
 }
 
 /**
@@ -96,14 +101,12 @@ export function withImages(sigma: Sigma, charge: Charge, mirrors: readonly Mirro
   return charges;
 }
 
-function perpendicular([xx, xy, yy]: Sigma, a: Mirror, b: Mirror): boolean {
+function perpendicular([sx, sy]: Sigma, a: Mirror, b: Mirror): boolean {
   if (a.along === null || b.along === null) return false;
   const [ax, ay] = a.along;
   const [bx, by] = b.along;
-  const product = yy * ax * bx - xy * (ax * by + ay * bx) + xx * ay * by;
-  const size = Math.sqrt(
-    (yy * ax * ax - 2 * xy * ax * ay + xx * ay * ay) * (yy * bx * bx - 2 * xy * bx * by + xx * by * by),
-  );
+  const product = (ax * bx) / sx + (ay * by) / sy;
+  const size = Math.sqrt(((ax * ax) / sx + (ay * ay) / sy) * ((bx * bx) / sx + (by * by) / sy));
   return Math.abs(product) < 1e-9 * size;
 }
 
@@ -112,17 +115,17 @@ function perpendicular([xx, xy, yy]: Sigma, a: Mirror, b: Mirror): boolean {
  * centre; seen from outside an insulating one, an equal opposite charge at the centre keeps the flux out of it.
  */
 function imagesIn(sigma: Sigma, charge: Charge, mirror: Mirror): Charge[] | null {
-  const [xx, xy, yy] = sigma;
+  const [sx, sy] = sigma;
   const amount = mirror.metal ? -charge.amount : charge.amount;
   const [dx, dy] = [charge.x - mirror.x, charge.y - mirror.y];
   if (mirror.along !== null) {
     const [ex, ey] = mirror.along;
-    const product = yy * ex * dx - xy * (ex * dy + ey * dx) + xx * ey * dy;
-    const scale = (2 * product) / (yy * ex * ex - 2 * xy * ex * ey + xx * ey * ey);
+    const product = (ex * dx) / sx + (ey * dy) / sy;
+    const scale = (2 * product) / ((ex * ex) / sx + (ey * ey) / sy);
     return [{ x: mirror.x - dx + scale * ex, y: mirror.y - dy + scale * ey, amount }];
   }
   const square = dx * dx + dy * dy;
-  if (Math.abs(xx - yy) + Math.abs(xy) > 1e-12 * xx || square === 0) return null;
+  if (Math.abs(sx - sy) > 1e-12 * sx || square === 0) return null;
   const scale = (mirror.radius * mirror.radius) / square;
   const inverse = { x: mirror.x + scale * dx, y: mirror.y + scale * dy, amount };
   const outside = square > mirror.radius * mirror.radius;

@@ -3,7 +3,7 @@ import type { Scalar } from '../solve/discrete.ts';
 import { locator } from './locate.ts';
 import { PatchScalar } from './patch-scalar.ts';
 import { Spot } from './patch-shape.ts';
-import { Patches, TIP } from './patches.ts';
+import { Patches } from './patches.ts';
 
 export interface Sample {
   readonly value: number;
@@ -13,7 +13,7 @@ export interface Sample {
 
 export interface Sampler {
   /**
-   * At (x, y) mm; null where there is no bare paper. Points within 1e-9 mm of a straight boundary, 1e-4 mm of a circular one, count
+   * At (x, y) mm; null where there is no bare paper, or paper that no conductor touches. Points within 1e-9 mm of a straight boundary, 2e-6 mm of a circular one, count
    * as on it. On a slit it is one side's value that comes.
    */
   at(x: number, y: number): Sample | null;
@@ -31,9 +31,8 @@ export function sampler(scalar: Scalar): Sampler {
     at: (x, y) => {
       const place = locate(x, y);
       if (place === null) return null;
-      // At the vertex itself (u = 1 of a tip) the map has no inverse.
-      const u = patches.kind[place.patch] === TIP ? Math.min(place.u, 1 - 1e-6) : place.u;
-      local.look(place.patch, u, place.v, spot);
+      local.look(place.patch, place.u, place.v, spot);
+      if (Number.isNaN(spot.value)) return null;
       return { value: spot.value, gradient: [spot.gx, spot.gy] };
     },
   };

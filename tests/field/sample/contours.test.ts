@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { equipotentialLines } from '../../../shared/field/sample/contours.ts';
 import { sampler } from '../../../shared/field/sample/sampler.ts';
+import { discInRing, ringBetweenBars, twoBars } from '../scenes.ts';
 import { cornerField, ELL, FRAME, handmadeSpace, interpolated } from './handmade.ts';
-import { along } from './lines.ts';
+import { along, firstPoint, lastPoint } from './lines.ts';
+import { potentials, solved } from './solved.ts';
 
 describe('equipotentialLines on interpolated fields', () => {
   it('draws straight lines of a linear field from edge to edge, with two points each', () => {
@@ -71,5 +73,55 @@ describe('equipotentialLines on interpolated fields', () => {
         ),
       );
     expect(draw()).toBe(draw());
+  });
+});
+
+describe('equipotentialLines on solved fields', () => {
+  it('are circles around a disc in a ring, at the radii of the logarithm', () => {
+    // V = V0 ln(b/r)/ln(b/a) between coaxial cylinders (textbook).
+    const field = solved(discInRing);
+    const levels = [0.2, 0.5, 1, 1.4];
+    const all = equipotentialLines(field.primal.potential(Float64Array.of(1.5, 0)), levels);
+    levels.forEach((level, i) => {
+      const radius = 60 * Math.exp((-level / 1.5) * Math.log(6));
+      expect(all[i]).toHaveLength(1);
+      expect(all[i]![0]!.closed).toBe(true);
+      for (const [x, y] of along(all[i]![0]!)) expect(Math.abs(Math.hypot(x, y) - radius)).toBeLessThan(0.02);
+    });
+  });
+
+  it('end on the edge of the paper, square to it', () => {
+    const field = solved(twoBars);
+    const lines = equipotentialLines(field.primal.potential(Float64Array.of(0, 1.5)), [0.3, 0.75, 1.2]);
+    for (const line of lines.flat()) {
+      expect(line.closed).toBe(false);
+      const { points } = line;
+      const n = points.length;
+      for (const [end, inner] of [
+        [firstPoint(line), points.subarray(2, 4)],
+        [lastPoint(line), points.subarray(n - 4, n - 2)],
+      ] as const) {
+        expect(Math.min(end[1], 160 - end[1])).toBeCloseTo(0, 9);
+        // The edge is straight, the line a curve: its last chord leans by half the turn along it.
+        const lean = Math.atan2(Math.abs(inner[0]! - end[0]), Math.abs(inner[1]! - end[1]));
+        expect(lean / (Math.PI / 180)).toBeLessThan(2.5);
+      }
+    }
+  });
+
+  it('at the potential of a floating ring come up to it and stop', () => {
+    const field = solved(ringBetweenBars);
+    const v = potentials(field, [0, 1, null]);
+    const [atRing, atBars] = equipotentialLines(field.primal.potential(v), [v[2]!, 1]);
+    expect(atBars).toHaveLength(0);
+    expect(atRing).toHaveLength(2);
+    for (const line of atRing!) {
+      const ends = [firstPoint(line), lastPoint(line)].sort(
+        (a, b) => Math.abs(a[1] - 80) - Math.abs(b[1] - 80),
+      );
+      expect(Math.abs(Math.hypot(ends[0]![0] - 120, ends[0]![1] - 80) - 30)).toBeLessThan(0.01);
+      expect(Math.abs(ends[0]![0] - 120)).toBeLessThan(0.1);
+      for (const [x] of along(line)) expect(Math.abs(x - 120)).toBeLessThan(0.1);
+    }
   });
 });

@@ -14,3 +14,34 @@ export function along(line: TracedLine): [number, number][] {
   }
   return found;
 }
+
+/** Number of places where two different open lines cross. */
+export function crossings(lines: readonly TracedLine[]): number {
+  let found = 0;
+  lines.forEach((a, i) => {
+    for (const b of lines.slice(i + 1)) found += crossingsOf(a.points, b.points);
+  });
+  return found;
+}
+
+function crossingsOf(a: Float64Array, b: Float64Array): number {
+  let found = 0;
+  for (let i = 0; i + 3 < a.length; i += 2) {
+    for (let k = 0; k + 3 < b.length; k += 2) {
+      const side = (x: number, y: number, p: Float64Array, at: number): number =>
+        (p[at + 2]! - p[at]!) * (y - p[at + 1]!) - (p[at + 3]! - p[at + 1]!) * (x - p[at]!);
+      const apart = side(a[i]!, a[i + 1]!, b, k) * side(a[i + 2]!, a[i + 3]!, b, k);
+      const across = side(b[k]!, b[k + 1]!, a, i) * side(b[k + 2]!, b[k + 3]!, a, i);
+      if (apart < 0 && across < 0) found++;
+    }
+  }
+  return found;
+}
+
+export function firstPoint({ points }: TracedLine): [number, number] {
+  return [points[0]!, points[1]!];
+}
+
+export function lastPoint({ points }: TracedLine): [number, number] {
+  return [points[points.length - 2]!, points[points.length - 1]!];
+}
