@@ -1,6 +1,28 @@
 import type { CatalogueEntry } from './catalogue.ts';
 
-/** Findings made by the room `check`. */
+/** Findings made by the rules of `checks`, which see sheet, setups and solution together. */
 export const checkCodes = {
-  'check-placeholder': { severity: 'note', meaning: 'placeholder' },
+  'supply-limit': {
+    severity: 'warning',
+    meaning: 'The supply would limit the current, so the voltage on the paper is lower than the setup says.',
+    source: 'common practice, no source',
+  },
+  'meter-range': {
+    severity: 'warning',
+    meaning: 'A reading lies beyond the range of the meter.',
+    source: 'common practice, no source',
+  },
+  'equipotential-missed': {
+    severity: 'warning',
+    meaning: 'An equipotential lies inside the supply but meets no paper.',
+    source: 'common practice, no source',
+  },
+  'printed-later': {
+    severity: 'note',
+    meaning: 'A part of the sheet that this version does not print yet; teachers get a labelled placeholder.',
+  },
+  'bounds-wide': {
+    severity: 'note',
+    meaning: 'The bounds of the solution are wider than usual; fewer digits are printed.',
+  },
 } as const satisfies Record<string, CatalogueEntry>;

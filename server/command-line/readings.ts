@@ -1,0 +1,80 @@
+/** `papervolt readings`: the solved numbers of one sheet as JSON or CSV. */
+import { type Examination, examineSheet, type PointReading, unsolvedReadings } from '../../shared/index.ts';
+import { readInputs } from './inputs.ts';
+import { CommandFailure, type ExitStatus, type Output } from './output.ts';
+import { findingLines, findingRecords, statusOf } from './report.ts';
+
+export interface ReadingsOptions {
+  readonly json?: boolean;
+  readonly csv?: boolean;
+  readonly strict?: boolean;
+  readonly stdinName?: string;
+}
+
+export function readings(named: readonly string[], options: ReadingsOptions, output: Output): ExitStatus {
+  if (options.json && options.csv) throw new CommandFailure('Choose one of --json and --csv.');
+  const inputs = readInputs(named, { folder: process.cwd(), stdinName: options.stdinName ?? null });
+  const [input] = inputs;
+  if (!input || inputs.length > 1)
+    throw new CommandFailure(`Name exactly one sheet; ${inputs.length} are named.`);
+  const examination = examineSheet({ name: input.name, text: input.text });
+  if (options.csv) {
+    for (const line of csvLines(examination)) output.result(line);
+    for (const line of findingLines(examination, output)) output.say(line);
+  } else {
+    output.result(JSON.stringify(readingsRecord(examination), null, 2));
+  }
+  return statusOf([examination], options.strict ?? false);
+}
+
+function readingsRecord(examination: Examination): unknown {
+  return {
+    sheet: examination.sheet.source.name,
+    findings: findingRecords(examination),
+    setups: setupReadings(examination),
+  };
+}
+
+function setupReadings({ setups, solved }: Examination) {
+  return setups.map((setup) => solved.get(setup.name)?.readings ?? unsolvedReadings(setup));
+}
+
+const pointColumns = [
+  'x_mm',
+  'y_mm',
+  'potential_V',
+  'reading_V',
+  'strength_x_V_per_m',
+  'strength_y_V_per_m',
+  'source_resistance_ohm',
+  'uncertainty_V',
+];
+
+/** One line a probe and row point; an empty cell where a value does not apply. */
+function csvLines(examination: Examination): readonly string[] {
+  const lines = [['setup', 'kind', 'name', 'distance_mm', ...pointColumns].join(',')];
+  for (const setup of setupReadings(examination)) {
+    for (const probe of setup.probes) lines.push(csvLine([setup.name, 'probe', probe.name, null], probe));
+    for (const row of setup.rows) {
+      for (const point of row.points)
+        lines.push(csvLine([setup.name, 'row', row.name, point.distance_mm], point));
+    }
+  }
+  return lines;
+}
+
+function csvLine(head: readonly (string | number | null)[], point: PointReading): string {
+  const [x, y] = point.strength_V_per_m ?? [null, null];
+  const cells = [
+    ...head,
+    point.x_mm,
+    point.y_mm,
+    point.potential_V,
+    point.reading_V,
+    x,
+    y,
+    point.source_resistance_ohm,
+    point.uncertainty_V,
+  ];
+  return cells.map((cell) => (cell === null ? '' : String(cell))).join(',');
+}

@@ -1,0 +1,22 @@
+/** A rule looks at a sheet that has been read and solved, and says what it finds. One file a rule, in `rules/`. */
+import type { Finding } from '../findings/finding.ts';
+import type { SolvedSetup } from '../setup/readings.ts';
+import type { Setup } from '../setup/setup.ts';
+import type { Sheet } from '../sheet/sheet.ts';
+
+export interface Subject {
+  readonly sheet: Sheet;
+  readonly setups: readonly Setup[];
+  /** By setup name; a setup that could not be solved is missing. */
+  readonly solved: ReadonlyMap<string, SolvedSetup>;
+}
+
+export type Rule = (subject: Subject) => readonly Finding[];
+
+/** Every setup that was solved, with its solution. */
+export function solvedSetups({ setups, solved }: Subject): readonly { setup: Setup; solution: SolvedSetup }[] {
+  return setups.flatMap((setup) => {
+    const solution = solved.get(setup.name);
+    return solution ? [{ setup, solution }] : [];
+  });
+}
