@@ -1,0 +1,63 @@
+// Writes docs/findings.md from the catalogue of findings. With --print the text goes to standard output.
+import { writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { build } from 'esbuild';
+
+const root = dirname(dirname(fileURLToPath(import.meta.url)));
+
+/** Tables of the catalogue: the file and its export, and what the findings in it are about. */
+const tables = [
+  ['block-codes.ts', 'blockCodes', 'How a line of a block is written'],
+  ['setup-codes.ts', 'setupCodes', 'What the lines of a block mean together'],
+  ['sheet-codes.ts', 'sheetCodes', 'The sheet around the blocks'],
+  ['check-codes.ts', 'checkCodes', 'The sheet, its setups and their solutions together'],
+];
+
+const text = page(await catalogue());
+if (process.argv.includes('--print')) process.stdout.write(text);
+else writeFileSync(join(root, 'docs/findings.md'), text);
+
+/** The exports of all tables, bundled in memory, since Node does not read TypeScript. */
+async function catalogue() {
+  const contents = tables
+    .map(([file, name]) => `export { ${name} } from './shared/findings/${file}';`)
+    .join('\n');
+  const { outputFiles } = await build({
+    stdin: { contents, resolveDir: root },
+    bundle: true,
+    format: 'esm',
+    write: false,
+  });
+  return import(`data:text/javascript;base64,${Buffer.from(outputFiles[0].contents).toString('base64')}`);
+}
+
+function page(codes) {
+  const sections = tables.map(([, name, about]) => {
+    const rows = Object.entries(codes[name]).map(
+      ([code, { severity, meaning, source }]) =>
+        `| \`${code}\` | ${severity} | ${cell(meaning)} | ${cell(source ?? '')} |`,
+    );
+    return `## ${about}\n\n| code | severity | meaning | source |\n| --- | --- | --- | --- |\n${rows.join('\n')}\n`;
+  });
+  return `# Findings
+
+Everything that Papervolt may say about a sheet. The code stands in every message, and in an allowance
+([how to allow one](language.md#findings-and-allowing-them)). The severity is the usual one; a few findings are milder or graver where the sheet makes them so.
+
+- \`stop\`: not a pupil practical as written. It cannot be allowed, and pupils get no print.
+- \`error\`: something could not be read or solved. Only teachers get a print.
+- \`warning\`: probably not what you meant. \`papervolt check --strict\` fails on it.
+- \`note\`: worth knowing.
+
+A source stands beside rules that say something about physics or the trade. No finding is not clearance: this list is not complete.
+
+Written by \`node build/findings-page.mjs\` from the catalogue; a test holds this page against it.
+
+${sections.join('\n')}`;
+}
+
+/** Text in a cell of a Markdown table. */
+function cell(written) {
+  return written.replace(/\|/g, '\\|').replace(/\s+/g, ' ');
+}

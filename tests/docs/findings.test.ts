@@ -1,0 +1,35 @@
+/** The page of findings is written from the catalogue and holds every code. */
+import { execFileSync } from 'node:child_process';
+import { readFileSync } from 'node:fs';
+import { dirname, join, resolve } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, it, test } from 'vitest';
+import { type CatalogueEntry, catalogue } from '../../shared/findings/catalogue.ts';
+
+const root = resolve(dirname(fileURLToPath(import.meta.url)), '../..');
+const page = readFileSync(join(root, 'docs/findings.md'), 'utf8');
+const entries: readonly (readonly [string, CatalogueEntry])[] = Object.entries(catalogue);
+
+describe('docs/findings.md', () => {
+  it('is what build/findings-page.mjs writes', () => {
+    const written = execFileSync(process.execPath, [join(root, 'build/findings-page.mjs'), '--print'], {
+      encoding: 'utf8',
+    });
+    expect(page).toBe(written);
+  });
+
+  test.each(entries)('tells %s', (code, { severity, meaning }) => {
+    expect(page).toContain(`| \`${code}\` | ${severity} | ${meaning} |`);
+  });
+});
+
+describe('catalogue', () => {
+  test.each(entries)(
+    '%s is a code of lower-case words with a meaning in one sentence',
+    (code, { meaning }) => {
+      expect(code).toMatch(/^[a-z]+(-[a-z]+)*$/);
+      expect(meaning).toMatch(/^[A-Z].*\.$/s);
+      expect(meaning).not.toMatch(/\b(safe|approved|compliant|harmless)\b/i);
+    },
+  );
+});
