@@ -60,17 +60,22 @@ export interface FanStore {
   set(key: string, element: FanElement): void;
 }
 
-/** A store that forgets its oldest element beyond a limit. */
+/** A store that forgets its oldest elements beyond a limit of numbers held. */
 export function fanStore(limit: number): FanStore {
   const elements = new Map<string, FanElement>();
+  let held = 0;
+  const count = ({ stiffness, transfer, front }: FanElement): number =>
+    stiffness.length + transfer.length + front.length;
   return {
     get: (key) => elements.get(key),
     set: (key, element) => {
-      for (const oldest of elements.keys()) {
-        if (elements.size < limit) break;
-        elements.delete(oldest);
-      }
       elements.set(key, element);
+      held += count(element);
+      for (const [oldest, old] of elements) {
+        if (held <= limit || elements.size === 1) break;
+        elements.delete(oldest);
+        held -= count(old);
+      }
     },
   };
 }

@@ -40,8 +40,8 @@ const REFINED_ORDER = 8;
 const DECADES_PER_ORDER = 1.3;
 /** Meshes tried, each twice as fine as the last. */
 const ROUNDS = 3;
-/** Fans of a usual sheet fit many times over. */
-const commonFans = fanStore(512);
+/** 32 megabytes: the fans of a usual sheet at order 4 fit some fifty times over. */
+const commonFans = fanStore(2 ** 22);
 
 interface Best {
   readonly base: Discretisation;

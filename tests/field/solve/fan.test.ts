@@ -67,7 +67,7 @@ describe.each([
 });
 
 test('a turned and rescaled rim gives the same bytes, with its store or without', () => {
-  const store = fanStore(4);
+  const store = fanStore(1e6);
   const rim = (turn: number, size: number): number[] =>
     [0, 0.8, 1.7, 2.5].flatMap((a) => [size * Math.cos(turn + a), size * Math.sin(turn + a)]);
   const first = fanElement(fanShape(4, rim(0, 1), HELD), store);
@@ -88,7 +88,7 @@ test('a constant carries no energy, held or free', () => {
   }
 });
 
-test('a store forgets its oldest element beyond its limit', () => {
+test('a store forgets its oldest elements beyond its limit', () => {
   const store = fanStore(1);
   const shape = (angle: number) => fanShape(2, [1, 0, Math.cos(angle), Math.sin(angle)], MIXED);
   const first = fanElement(shape(1), store);

@@ -235,7 +235,7 @@ describe('same input, same bytes', () => {
   test('whether fans are kept or made anew', () => {
     const none = { get: () => undefined, set: () => undefined };
     for (const domain of [spikeAndBar, eightElectrodes]) {
-      const kept = fanStore(100);
+      const kept = fanStore(1e6);
       const first = bytes(solved(domain, { fans: kept }));
       expect(bytes(solved(domain, { fans: kept }))).toBe(first);
       expect(bytes(solved(domain, { fans: none }))).toBe(first);
