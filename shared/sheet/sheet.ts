@@ -140,6 +140,8 @@ export interface Insert {
   readonly number: number;
   /** The number stands without its unit: `, no unit` is written, or it stands in a table column whose heading carries the unit. */
   readonly bareNumber: boolean;
+  /** Symbol of the unit in the heading of its table column, in which the number is wanted: `mV`. */
+  readonly columnUnit: string | null;
 }
 
 export interface SheetAllowance {

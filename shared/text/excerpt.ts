@@ -20,3 +20,15 @@ export interface Excerpt {
   /** What follows the word `electrodes` on the opening fence line. */
   readonly head: ExcerptLine;
 }
+
+/**
+ * Finds a line as a Markdown parser cuts it out at the end of the file's line, which begins at `start`. Where the parser cuts a tab in
+ * two, it makes spaces that the file does not have: they are left out.
+ */
+export function lineInFile(cut: string, line: string, start: number): ExcerptLine {
+  let length = line.endsWith(cut) ? cut.length : 0;
+  while (length < cut.length && length < line.length && cut.at(-1 - length) === line.at(-1 - length)) {
+    length++;
+  }
+  return { text: line.slice(line.length - length), at: start + line.length - length };
+}

@@ -1,0 +1,263 @@
+/** Reads the front matter of a sheet: YAML between two lines of hyphens. Every value knows its place; what cannot be taken is left out. */
+import { isMap, isScalar, isSeq, type Pair, parseDocument } from 'yaml';
+import { nearest } from '../block/nearest.ts';
+import type { Audience } from '../block/tree.ts';
+import { finding } from '../findings/catalogue.ts';
+import type { Finding, Fix } from '../findings/finding.ts';
+import type { SheetCode } from '../findings/sheet-codes.ts';
+import { type Span, span } from '../text/span.ts';
+import type { FrontMatter } from './sheet.ts';
+
+export interface FrontReading {
+  readonly front: FrontMatter;
+  readonly findings: readonly Finding[];
+}
+
+/** `where` are the lines between the rules and the whole; null for a sheet without front matter. */
+export function readFrontMatter(
+  text: string,
+  where: { readonly inside: Span; readonly whole: Span } | null,
+): FrontReading {
+  if (where === null) return { front: plainFront, findings: [] };
+  const yaml = text.slice(where.inside.from, where.inside.to);
+  const reader = new FrontReader(where.inside.from);
+  const front: Draft = { ...plainFront, span: where.whole };
+  if (isTooDeep(yaml)) {
+    reader.report('front-yaml', where.whole, 'This front matter is too large to be one.');
+    return { front, findings: reader.findings };
+  }
+  // All values are read as text: a version 1.10 is not the number 1.1.
+  const document = parseDocument(yaml, { schema: 'failsafe', uniqueKeys: true, prettyErrors: false });
+  for (const error of document.errors) {
+    const [from, to] = error.pos;
+    const message = `YAML: ${error.message.split('\n')[0] ?? ''}.`.replace(/[:.]+\.$/u, '.');
+    reader.report('front-yaml', reader.span(from, Math.max(to, from)), message);
+  }
+  if (isMap(document.contents)) {
+    for (const pair of document.contents.items) readPair(reader, front, pair);
+  } else if (document.contents !== null && document.errors.length === 0) {
+    reader.report(
+      'front-yaml',
+      where.inside,
+      'Front matter is a list of keys and values: `title: Parallel bars`.',
+    );
+  }
+  return { front, findings: reader.findings };
+}
+
+/** A sheet that says nothing about itself. */
+export const plainFront: FrontMatter = {
+  span: null,
+  title: null,
+  id: null,
+  version: null,
+  date: null,
+  author: null,
+  school: null,
+  status: null,
+  course: null,
+  groups: null,
+  spares: null,
+  minutes: null,
+  print: 'A4',
+  language: 'en-GB',
+  reviewed: null,
+  nextReview: null,
+  riskAssessment: null,
+  kit: [],
+  audience: null,
+  safetyKeptIn: null,
+};
+
+type Draft = { -readonly [K in keyof FrontMatter]: FrontMatter[K] };
+
+/** A value as it is written, with its place in the file. */
+interface Written {
+  readonly key: string;
+  readonly text: string;
+  readonly span: Span;
+}
+
+type Take = (reader: FrontReader, front: Draft, value: Written) => void;
+
+const audiences: Readonly<Record<string, Audience>> = {
+  pupils: 'pupils',
+  students: 'pupils',
+  teachers: 'teachers',
+  technicians: 'technicians',
+};
+
+/** The keys, in the order in which they are usually written. */
+const keys: Readonly<Record<string, Take>> = Object.assign(Object.create(null), {
+  title: text('title'),
+  id: text('id'),
+  version: text('version'),
+  date: date('date'),
+  author: text('author'),
+  school: text('school'),
+  status: choice('status', ['draft', 'reviewed', 'issued', 'withdrawn']),
+  course: text('course'),
+  groups: count('groups', 1),
+  spares: count('spares', 0),
+  minutes: count('minutes', 1),
+  print: choice('print', ['A4', 'Letter']),
+  language: choice('language', ['en-GB', 'en-US']),
+  reviewed: date('reviewed'),
+  'next-review': date('nextReview'),
+  'risk-assessment': text('riskAssessment'),
+  kit: readKit,
+  audience: readAudience,
+  safety: readSafety,
+} satisfies Record<string, Take>);
+
+export const frontMatterKeys: readonly string[] = Object.keys(keys);
+
+class FrontReader {
+  readonly findings: Finding[] = [];
+  private readonly base: number;
+
+  constructor(base: number) {
+    this.base = base;
+  }
+
+  span(from: number, to: number): Span {
+    return span(this.base + from, this.base + to);
+  }
+
+  report(code: SheetCode, where: Span, message: string, fixes: readonly Fix[] = []): void {
+    this.findings.push(finding(code, { span: where, message, fixes }));
+  }
+
+  /** One of some words was wanted. */
+  offer(value: Written, words: readonly string[], message: string): void {
+    const meant = nearest(value.text, words);
+    const fixes = meant.map((word) => ({
+      title: `Write ${word}`,
+      edits: [{ span: value.span, text: word }],
+      certain: meant.length === 1,
+    }));
+    this.report('front-value', value.span, message, fixes);
+  }
+}
+
+function readPair(reader: FrontReader, front: Draft, pair: Pair): void {
+  if (!isScalar(pair.key)) return;
+  const key = String(pair.key.value ?? '');
+  const [from = 0, to = 0] = pair.key.range ?? [];
+  const take = keys[key];
+  if (take === undefined) {
+    unknownKey(reader, key, reader.span(from, to));
+    return;
+  }
+  const value = pair.value;
+  if (isScalar(value)) {
+    const [start = 0, end = 0] = value.range ?? [];
+    const written = String(value.value ?? '').trim();
+    if (written !== '') take(reader, front, { key, text: written, span: reader.span(start, end) });
+  } else if (key === 'kit' && isSeq(value)) {
+    readKitList(reader, front, value.items);
+  } else if (value !== null && value !== undefined) {
+    reader.report('front-value', reader.span(from, to), `\`${key}\` is one value on its line, not a list.`);
+  }
+}
+
+function unknownKey(reader: FrontReader, key: string, where: Span): void {
+  const meant = nearest(key.replace(/[_\s]/gu, '-'), frontMatterKeys);
+  const question = meant[0] === undefined ? '' : ` \`${meant[0]}\`?`;
+  const fixes = meant.map((word) => ({
+    title: `Write ${word}`,
+    edits: [{ span: where, text: word }],
+    certain: meant.length === 1,
+  }));
+  reader.report('front-key', where, `\`${key}\` is not read.${question}`, fixes);
+}
+
+type TextKey = 'title' | 'id' | 'version' | 'author' | 'school' | 'course' | 'riskAssessment';
+
+function text(field: TextKey): Take {
+  return (_, front, value) => {
+    front[field] = value.text;
+  };
+}
+
+/** A date begins as 2026-03-12; words may follow. */
+function date(field: 'date' | 'reviewed' | 'nextReview'): Take {
+  return (reader, front, value) => {
+    front[field] = value.text;
+    const [, month = '', day = ''] = /^\d{4}-(\d\d)-(\d\d)(?!\d)/u.exec(value.text) ?? [];
+    if (Number(month) >= 1 && Number(month) <= 12 && Number(day) >= 1 && Number(day) <= 31) return;
+    reader.report('front-value', value.span, `\`${value.key}\` is a date: year, month, day, as 2026-03-12.`);
+  };
+}
+
+function count(field: 'groups' | 'spares' | 'minutes', least: number): Take {
+  return (reader, front, value) => {
+    const digits = /^(\d{1,4})(?:\s*(?:min|minutes))?$/u.exec(value.text)?.[1];
+    if (digits !== undefined && Number(digits) >= least) front[field] = Number(digits);
+    else reader.report('front-value', value.span, `\`${value.key}\` is a whole number, ${least} or more.`);
+  };
+}
+
+function choice<K extends 'status' | 'print' | 'language'>(
+  field: K,
+  words: readonly (Draft[K] & string)[],
+): Take {
+  return (reader, front, value) => {
+    const word = words.find((known) => known === value.text);
+    if (word !== undefined) front[field] = word;
+    else
+      reader.offer(value, words, `\`${value.key}\` is ${words.slice(0, -1).join(', ')} or ${words.at(-1)}.`);
+  };
+}
+
+function readAudience(reader: FrontReader, front: Draft, value: Written): void {
+  const audience = Object.hasOwn(audiences, value.text) ? audiences[value.text] : undefined;
+  if (audience !== undefined) front.audience = audience;
+  else reader.offer(value, Object.keys(audiences), '`audience` is pupils, teachers or technicians.');
+}
+
+function readSafety(reader: FrontReader, front: Draft, value: Written): void {
+  const where = /^kept-in\s+(?:"([^"]+)"|'([^']+)'|([^"'\s].*))$/u.exec(value.text);
+  const name = where?.[1] ?? where?.[2] ?? where?.[3];
+  if (name !== undefined) front.safetyKeptIn = name;
+  else
+    reader.report(
+      'front-value',
+      value.span,
+      'Say where the notes stand: `safety: kept-in "Laboratory notes"`.',
+    );
+}
+
+/** `board 1, plain paper 2, ruler 1`; a thing without a number is one. */
+function readKit(reader: FrontReader, front: Draft, value: Written): void {
+  front.kit = [...front.kit, ...value.text.split(',').flatMap((part) => kitItem(reader, part, value.span))];
+}
+
+function readKitList(reader: FrontReader, front: Draft, items: readonly unknown[]): void {
+  for (const item of items) {
+    if (!isScalar(item)) continue;
+    const [from = 0, to = 0] = item.range ?? [];
+    readKit(reader, front, { key: 'kit', text: String(item.value ?? ''), span: reader.span(from, to) });
+  }
+}
+
+function kitItem(reader: FrontReader, part: string, where: Span): readonly { item: string; count: number }[] {
+  const written = part.trim().replace(/\s+/gu, ' ');
+  if (written === '') return [];
+  const [, item = written, digits = '1'] = /^(.*\S)\s+(\d{1,4})$/u.exec(written) ?? [];
+  if (/^\d/u.test(item)) {
+    reader.report(
+      'front-value',
+      where,
+      `In \`kit\` the number stands behind the thing: \`ruler 1\`, not “${written}”.`,
+    );
+  }
+  return [{ item, count: Number(digits) }];
+}
+
+/** Front matter is flat and short; the YAML parser descends once for each level. */
+function isTooDeep(yaml: string): boolean {
+  if (yaml.length > 65_536) return true;
+  const openers = yaml.match(/[[{]|[-?:](?=\s)/gu)?.length ?? 0;
+  return openers > 500;
+}

@@ -1,0 +1,28 @@
+/** Reads a sheet from Markdown text. Total: any text gives a sheet; one without a block has nothing but findings. */
+import MarkdownIt from 'markdown-it';
+import type { Source } from '../text/source.ts';
+import { environmentFor, readingIn } from './markdown/reading.ts';
+import { markdownRules } from './markdown/rules.ts';
+import type { Sheet } from './sheet.ts';
+
+/** A parser with our rules, for reading and for printing; HTML is recognised, so that comments are seen. */
+export function sheetParser(): InstanceType<typeof MarkdownIt> {
+  const parser = new MarkdownIt({ html: true });
+  markdownRules(parser);
+  return parser;
+}
+
+export function readSheet(source: Source): Sheet {
+  const env = environmentFor(source);
+  parser.parse(source.text, env);
+  const sheet = readingIn(env)?.sheet;
+  if (!sheet) throw new Error('the rules did not run');
+  return sheet;
+}
+
+/** True for a text with at least one block; others are left alone. */
+export function isSheet(sheet: Sheet): boolean {
+  return sheet.blocks.length > 0;
+}
+
+const parser = sheetParser();
