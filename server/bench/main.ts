@@ -3,7 +3,7 @@
  * process. Times in ms and as multiples of the calibration kernel; the smallest and the middle of many runs.
  */
 import { performance } from 'node:perf_hooks';
-import { conductorPotentials, engine, problemOf, readSheet, resolveSetups } from '../../shared/index.ts';
+import { circuitOf, engine, problemOf, readSheet, resolveSetups, solveCircuit } from '../../shared/index.ts';
 import { calibrationKernel, relax } from './peers.ts';
 import { type BenchScene, scenes } from './scenes.ts';
 
@@ -58,7 +58,7 @@ function benchScene(scene: BenchScene, order: number): Row {
   const times: Record<Stage, number[]> = { mesh: [], primal: [], dual: [], contours: [], lines: [] };
   const totals: number[] = [];
   let unknowns = 0;
-  const gap = solved(domain, order).gap;
+  const field = solved(domain, order);
   for (let run = 0; run < runs; run++) {
     let last = performance.now();
     const lap = (stage: Stage): void => {
@@ -82,7 +82,7 @@ function benchScene(scene: BenchScene, order: number): Row {
     lap('dual');
     engine.equipotentialLines(potential, levels);
     lap('contours');
-    engine.fieldLines({ domain, primal: primal.system, stream: () => stream }, potentials, 20);
+    engine.fieldLines({ ...field, primal: primal.system, stream: () => stream }, potentials, 20);
     lap('lines');
     if (run >= warmUp) totals.push(last - started);
   }
@@ -95,7 +95,7 @@ function benchScene(scene: BenchScene, order: number): Row {
     scene: scene.name,
     order,
     unknowns,
-    gap,
+    gap: field.gap,
     times_ms: { ...byStage, total },
     kernels: total.min / calibration.min,
   };
@@ -131,7 +131,8 @@ function sceneOf({ block }: BenchScene) {
   if (!setup?.solvable) throw new Error(setup?.findings.map(({ message }) => message).join('\n'));
   const domain = engine.domainOf(problemOf(setup));
   const field = solved(domain, 4);
-  return { domain, potentials: conductorPotentials(setup, field.upper_S) };
+  const { state } = solveCircuit(circuitOf(setup), { upper_S: field.upper_S, lower_S: field.lower_S });
+  return { domain, potentials: state.conductor_V };
 }
 
 function solved(domain: ReturnType<typeof engine.domainOf>, order: number) {

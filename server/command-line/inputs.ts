@@ -2,7 +2,7 @@
 import { readFileSync, statSync } from 'node:fs';
 import { isAbsolute, relative, resolve } from 'node:path';
 import { globSync } from 'tinyglobby';
-import { isSheet } from '../../shared/index.ts';
+import { isSheet, readSheet } from '../../shared/index.ts';
 import { CommandFailure } from './output.ts';
 
 export interface Input {
@@ -46,7 +46,13 @@ function expand(name: string, folder: string): readonly Input[] {
   const paths = globSync(pattern, { cwd, absolute: true, ignore: skipped }).sort();
   if (paths.length === 0 && !kind?.isDirectory())
     throw new CommandFailure(`${name}: there is no such file or folder, and no file matches.`);
-  return paths.map((file) => readInput(resolve(file), folder)).filter((input) => isSheet(input.text));
+  return paths.map((file) => readInput(resolve(file), folder)).filter(concernsUs);
+}
+
+/** A sheet, or a file with something to say about a near miss such as a misspelt fence. */
+function concernsUs({ name, text }: Input): boolean {
+  const sheet = readSheet({ name, text });
+  return isSheet(sheet) || sheet.findings.length > 0;
 }
 
 function readInput(path: string, folder: string): Input {

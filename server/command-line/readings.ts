@@ -35,8 +35,8 @@ function readingsRecord(examination: Examination): unknown {
   };
 }
 
-function setupReadings({ setups, solved }: Examination) {
-  return setups.map((setup) => solved.get(setup.name)?.readings ?? unsolvedReadings(setup));
+function setupReadings({ setups, solutions }: Examination) {
+  return setups.map((setup) => solutions.get(setup.block)?.readings ?? unsolvedReadings(setup));
 }
 
 const pointColumns = [

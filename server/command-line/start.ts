@@ -44,14 +44,14 @@ function start(named: readonly string[], { result, say, colors }: Output): numbe
   return statusOf(examinations, false);
 }
 
-function tableRows({ sheet, setups, solved }: Examination, took_ms: number): readonly string[][] {
+function tableRows({ sheet, setups, solutions }: Examination, took_ms: number): readonly string[][] {
   return setups.map((setup, index) => {
-    const found = solved.get(setup.name)?.readings;
+    const found = solutions.get(setup.block)?.readings;
     return [
       index === 0 ? stemOf(sheet.source.name) : '',
       setup.name,
-      found?.resistance_bounds_ohm ? printWithin(found.resistance_bounds_ohm, 'resistance') : '–',
-      found?.current_bounds_A ? printWithin(found.current_bounds_A, 'current') : '–',
+      found?.resistance_bounds_ohm ? (printWithin(found.resistance_bounds_ohm, 'resistance') ?? '–') : '–',
+      found?.current_bounds_A ? (printWithin(found.current_bounds_A, 'current') ?? '–') : '–',
       index === 0 ? `${Math.round(took_ms)} ms` : '',
     ];
   });

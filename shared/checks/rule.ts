@@ -7,16 +7,19 @@ import type { Sheet } from '../sheet/sheet.ts';
 export interface Subject {
   readonly sheet: Sheet;
   readonly setups: readonly Setup[];
-  /** By setup name; a setup that could not be solved is missing. */
-  readonly solved: ReadonlyMap<string, SolvedSetup>;
+  /** By number of the block; a setup that could not be solved is missing. */
+  readonly solutions: ReadonlyMap<number, SolvedSetup>;
 }
 
 export type Rule = (subject: Subject) => readonly Finding[];
 
 /** Every setup that was solved, with its solution. */
-export function solvedSetups({ setups, solved }: Subject): readonly { setup: Setup; solution: SolvedSetup }[] {
+export function solvedSetups({
+  setups,
+  solutions,
+}: Subject): readonly { setup: Setup; solution: SolvedSetup }[] {
   return setups.flatMap((setup) => {
-    const solution = solved.get(setup.name);
+    const solution = solutions.get(setup.block);
     return solution ? [{ setup, solution }] : [];
   });
 }

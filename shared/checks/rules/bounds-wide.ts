@@ -12,7 +12,8 @@ export const boundsWide: Rule = (subject) =>
       : [
           finding('bounds-wide', {
             span: setup.span,
-            message: 'This setup is so fine or so large that its solution is only roughly bounded; fewer digits are printed.',
+            message:
+              'This setup is so fine or so large that its solution is only roughly bounded; fewer digits are printed.',
             hints: ['Very narrow gaps and very many electrodes cost most.'],
           }),
         ],

@@ -14,7 +14,9 @@ export const equipotentialMissed: Rule = (subject) =>
         finding('equipotential-missed', {
           span,
           message: `No place on the paper is at ${printQuantity(value_V, 'potential')}: this equipotential cannot be plotted.`,
-          hints: ['The clips and the resistance inside the supply take their share of its voltage. Choose a value between the electrodes’.'],
+          hints: [
+            'The clips and the resistance inside the supply take their share of its voltage. Choose a value between the electrodes’.',
+          ],
         }),
       );
   });

@@ -6,4 +6,10 @@ import { meterRange } from './meter-range.ts';
 import { printedLater } from './printed-later.ts';
 import { supplyLimit } from './supply-limit.ts';
 
-export const rules: readonly Rule[] = [supplyLimit, meterRange, equipotentialMissed, printedLater, boundsWide];
+export const rules: readonly Rule[] = [
+  supplyLimit,
+  meterRange,
+  equipotentialMissed,
+  printedLater,
+  boundsWide,
+];
