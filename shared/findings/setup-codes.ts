@@ -9,7 +9,6 @@ export const setupCodes = {
     severity: 'error',
     meaning: 'A line varies another setup in a block that is like none.',
   },
-  'inherited-finding': { severity: 'error', meaning: 'An inherited line no longer holds in a varied setup.' },
   'move-form': { severity: 'error', meaning: 'A move that does not suit the form of the line it moves.' },
   'line-twice': { severity: 'error', meaning: 'A line that may stand only once in a block stands again.' },
   'name-twice': { severity: 'error', meaning: 'One name for two different things.' },

@@ -34,7 +34,7 @@ export function meterReading(
 }
 
 /** Fall of the tip against the black lead when 1 A is drawn at the tip and put back at the black lead, all sources at rest. */
-export function sourceResistance(solved: SolvableNetwork, touch: Touch, black: number): number {
+function sourceResistance(solved: SolvableNetwork, touch: Touch, black: number): number {
   const { nodes, nodeOf } = solved.network;
   const into_A = new Float64Array(nodes);
   if (touch.kind === 'metal') into_A[touch.node] = -1;

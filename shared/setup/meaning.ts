@@ -6,11 +6,11 @@ import { readEquipotentials } from './equipotentials.ts';
 import { bindNames, type Names } from './names.ts';
 import { hasResistance, missingLine, only, readDraw, readMeter, readPaper, readSupply } from './once-only.ts';
 import { readHoles, readSlits, readUnsolved } from './patches.ts';
-import { placePieces } from './places.ts';
-import { checkRow, readProbe } from './probes.ts';
+import { type Places, placePieces } from './places.ts';
+import { checkRow, type Readable, readProbe } from './probes.ts';
 import { paperOutline } from './problem.ts';
 import type { Report } from './report.ts';
-import { readRow } from './rows.ts';
+import { type RowTools, readRow } from './rows.ts';
 import type { Electrode, Meter, Paper, Setup, Supply } from './setup.ts';
 import { readTerminals } from './terminals.ts';
 import type { Inventory } from './variation.ts';
@@ -26,45 +26,16 @@ export interface MeaningTools {
 
 export function meaningOf(inventory: Inventory, tools: MeaningTools): Omit<Setup, 'findings'> {
   const { statements } = inventory;
-  const { report, block, writing } = tools;
+  const { report, block } = tools;
   const names = bindNames(inventory, report);
   const bench = readBench(inventory, names, tools);
   const { paper, supply, meter } = bench;
   const centre = paper === null ? null : { x: paper.width_mm / 2, y: paper.height_mm / 2 };
   const places = placePieces({ names, shifts: inventory.shifts, centre, report });
-  const terminals = readTerminals(
-    names,
-    { reversed: inventory.reversed, excused: inventory.unjoined },
-    report,
-  );
-  const drawn = readElectrodes(statements, { names, places, terminals, paper, report });
-  const patches = { places, paper, names, report, writing };
-  const holes = readHoles(statements, patches);
-  const slits = readSlits(statements, patches);
-  const unsolved = readUnsolved(statements, drawn, patches);
-  const connected =
-    paper === null
-      ? { electrodes: drawn, conductors: 0, shorted: false }
-      : connectElectrodes(
-          drawn,
-          { paper: paperOutline(paper), holes, slits, paperSpan: paper.span },
-          supply,
-          report,
-        );
-  const { electrodes } = connected;
-  const rowTools = { names, places, report };
-  const rows = [...names.rows.values()].flatMap((row) => readRow(row, rowTools) ?? []);
-  const readable = { paper, holes, electrodes };
-  for (const row of rows) checkRow(row, readable, report);
-  const probes = [...names.probes.values()].flatMap(
-    (probe) => readProbe(probe, rows, readable, rowTools) ?? [],
-  );
-  const equipotentials = readEquipotentials(
-    only('equipotentials', statements, report),
-    supply,
-    electrodes,
-    report,
-  );
+  const metal = readMetal(inventory, { ...tools, names, places, bench });
+  const { electrodes, holes, slits, unsolved } = metal;
+  const readings = placeReadings({ paper, holes, electrodes }, { names, places, report });
+  const lines = only('equipotentials', statements, report);
   const driven = closedCircuit(electrodes, supply, statements, tools);
   return {
     name: tools.name,
@@ -78,14 +49,41 @@ export function meaningOf(inventory: Inventory, tools: MeaningTools): Omit<Setup
     holes,
     slits,
     unsolved,
-    probes,
-    rows,
-    equipotentials,
+    ...readings,
+    equipotentials: readEquipotentials(lines, supply, electrodes, report),
     fieldLines: only('field-lines', statements, report)?.count.value ?? null,
     draw: readDraw(statements, report),
-    solvable:
-      paper !== null && driven && !connected.shorted && unsolved.length === 0 && connected.conductors >= 2,
+    solvable: paper !== null && driven && !metal.shorted && unsolved.length === 0 && metal.conductors >= 2,
   };
+}
+
+interface MetalTools extends MeaningTools {
+  readonly names: Names;
+  readonly places: Places;
+  readonly bench: Bench;
+}
+
+/** Electrodes as conductors, and what is cut out of the paper around them. */
+function readMetal({ statements, reversed, unjoined }: Inventory, tools: MetalTools) {
+  const { names, places, bench, report, writing } = tools;
+  const { paper, supply } = bench;
+  const terminals = readTerminals(names, { reversed, excused: unjoined }, report);
+  const drawn = readElectrodes(statements, { names, places, terminals, paper, report });
+  const patches = { places, paper, names, report, writing };
+  const holes = readHoles(statements, patches);
+  const slits = readSlits(statements, patches);
+  const unsolved = readUnsolved(statements, drawn, patches);
+  if (paper === null) return { holes, slits, unsolved, electrodes: drawn, conductors: 0, shorted: false };
+  const sheet = { paper: paperOutline(paper), paperSpan: paper.span, holes, slits };
+  return { holes, slits, unsolved, ...connectElectrodes(drawn, sheet, supply, report) };
+}
+
+function placeReadings(readable: Readable, tools: RowTools): Pick<Setup, 'rows' | 'probes'> {
+  const { names, report } = tools;
+  const rows = [...names.rows.values()].flatMap((row) => readRow(row, tools) ?? []);
+  for (const row of rows) checkRow(row, readable, report);
+  const probes = [...names.probes.values()].flatMap((probe) => readProbe(probe, rows, readable, tools) ?? []);
+  return { rows, probes };
 }
 
 interface Bench {

@@ -17,11 +17,16 @@ export interface Names {
   row(name: Name): RowStatement | null;
 }
 
+interface Given {
+  readonly role: Role;
+  readonly name: Name;
+}
+
 export function bindNames(inventory: Inventory, report: Report): Names {
   const electrodes = new Map<string, Shape[]>();
   const probes = new Map<string, ProbeStatement>();
   const rows = new Map<string, RowStatement>();
-  const given = new Map<string, { readonly role: Role; readonly name: Name }>();
+  const given = new Map<string, Given>();
   for (const statement of inventory.statements) {
     const role = roleOf(statement);
     if (role === null || !isNamed(statement)) continue;
@@ -36,58 +41,46 @@ export function bindNames(inventory: Inventory, report: Report): Names {
     if (statement.kind === 'probe') probes.set(name, statement);
     if (statement.kind === 'row') rows.set(name, statement);
   }
-  const broken = new Set(
-    inventory.statements.flatMap((s) => (s.kind === 'broken' && s.name ? [s.name.text] : [])),
-  );
-  const waits = (name: Name): boolean => {
-    if (!broken.has(name.text) && !inventory.lost.has(name.text)) return false;
-    report('waits-for-line', {
-      span: name.span,
-      message: `This waits for ${name.text}, whose line cannot be used yet.`,
-    });
-    return true;
-  };
+  const misses = missing(inventory, given, report);
   return {
     electrodes,
     probes,
     rows,
-    electrode(name, use) {
-      if (electrodes.has(name.text)) return true;
-      if (waits(name)) return false;
-      const role = given.get(name.text)?.role;
-      const suggestions = suggestNames(name, [...electrodes.keys()], role !== undefined);
-      if (role === undefined)
-        report('name-unknown', {
-          span: name.span,
-          message: `There is no electrode ${name.text}.`,
-          ...suggestions,
-        });
-      else
-        report('name-kind', {
-          span: name.span,
-          message: `${name.text} is a ${role}. ${use}`,
-          ...suggestions,
-        });
-      return false;
-    },
-    row(name) {
-      const row = rows.get(name.text);
-      if (row !== undefined) return row;
-      if (waits(name)) return null;
-      const role = given.get(name.text)?.role;
-      const suggestions = suggestNames(name, [...rows.keys()], role !== undefined);
-      return role === undefined
-        ? report('name-unknown', {
-            span: name.span,
-            message: `There is no row ${name.text}.`,
-            ...suggestions,
-          })
-        : report('name-kind', {
-            span: name.span,
-            message: `${name.text} is no row but ${article(role)} ${role}.`,
-            ...suggestions,
-          });
-    },
+    electrode: (name, use) =>
+      electrodes.has(name.text) ||
+      misses(name, { role: 'electrode', use, known: [...electrodes.keys()] }) !== null,
+    row: (name) => rows.get(name.text) ?? misses(name, { role: 'row', use: '', known: [...rows.keys()] }),
+  };
+}
+
+interface Sought {
+  readonly role: Role;
+  /** What such a name is needed for. */
+  readonly use: string;
+  readonly known: readonly string[];
+}
+
+/** Says why a name is none of those sought: its line is broken, it is something else, or nothing has it. */
+function missing(
+  { statements, lost }: Inventory,
+  given: ReadonlyMap<string, Given>,
+  report: Report,
+): (name: Name, sought: Sought) => null {
+  const broken = new Set(statements.flatMap((s) => (s.kind === 'broken' && s.name ? [s.name.text] : [])));
+  return ({ text, span }, { role, use, known }) => {
+    if (broken.has(text) || lost.has(text)) {
+      return report('waits-for-line', {
+        span,
+        message: `This waits for ${text}, whose line cannot be used yet.`,
+      });
+    }
+    const actual = given.get(text)?.role;
+    const suggestions = suggestNames({ text, span }, known, actual !== undefined);
+    if (actual === undefined) {
+      return report('name-unknown', { span, message: `There is no ${role} ${text}.`, ...suggestions });
+    }
+    const message = `${text} is ${article(actual)} ${actual}. ${use}`.trimEnd();
+    return report('name-kind', { span, message, ...suggestions });
   };
 }
 
@@ -99,13 +92,7 @@ const roleOf = ({ kind }: Statement): Role | null =>
 const isNamed = (s: Statement): s is Shape | ProbeStatement | RowStatement =>
   s.kind === 'shape' || s.kind === 'probe' || s.kind === 'row';
 
-function repeated(
-  name: Name,
-  role: Role,
-  first: { readonly role: Role; readonly name: Name },
-  taken: ReadonlySet<string>,
-  report: Report,
-): void {
+function repeated(name: Name, role: Role, first: Given, taken: ReadonlySet<string>, report: Report): void {
   const free = freeName(name.text, taken);
   report('name-twice', {
     span: name.span,

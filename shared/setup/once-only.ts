@@ -10,6 +10,7 @@ import {
   type Statement,
   type SupplyStatement,
 } from '../block/tree.ts';
+import type { Span } from '../text/span.ts';
 import { fixBy, type Report } from './report.ts';
 import type { Meter, Paper, Supply } from './setup.ts';
 import type { Writing } from './writing.ts';
@@ -34,8 +35,8 @@ export function only<K extends Kind>(
   return first ?? null;
 }
 
-export const leastPaper_mm = 5;
-export const greatestPaper_mm = 3000;
+const leastPaper_mm = 5;
+const greatestPaper_mm = 3000;
 
 export function readPaper(statement: PaperStatement, report: Report): Paper | null {
   const { size, resistance, span } = statement;
@@ -101,7 +102,7 @@ export function readMeter(
 /** True where the sheet resistance is known, or the paper itself already has an error. */
 export function hasResistance(
   paper: Paper | null,
-  at: { readonly span: { readonly from: number; readonly to: number } },
+  at: { readonly span: Span },
   what: string,
   report: Report,
 ): boolean {

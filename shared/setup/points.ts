@@ -32,65 +32,97 @@ export function pointReader(
   circuit: Circuit,
   circuitState: CircuitState,
 ): PointReader {
-  const { solved, state, conductorSpread_V } = circuitState;
-  const { conductor_V } = state;
-  const range_V = Math.max(...conductor_V) - Math.min(...conductor_V);
-  const gap = Number.isFinite(field.gap) ? field.gap : assumedGap;
-  const ofField = errorPerRootGap * Math.sqrt(Math.max(0, gap)) * range_V + rounding * range_V;
-  const ofMetal = Math.max(0, ...conductorSpread_V);
-  const potential = sampler(field.primal.potential(conductor_V));
-  const meets = adriftShare(field, circuitState);
+  const paper = paperReader(setup, field, circuit, circuitState);
+  const metal = metalReader(setup, circuit, circuitState);
+  return {
+    read(at) {
+      if (unreadable(setup, at) !== null) return nothingAt(at);
+      const conductor = metalAt(setup, at)?.conductor ?? null;
+      return conductor === null ? paper(at) : metal(at, conductor);
+    },
+  };
+}
 
-  const shows = (touch: Touch, potential_V: number) => {
-    if (setup.meter === null) return { reading_V: rounded(potential_V), source_resistance_ohm: null };
-    const { reading_V, source_ohm } = meterReading(circuit, solved, state, setup.meter, touch, potential_V);
+type Shown = Pick<PointReading, 'reading_V' | 'source_resistance_ohm'>;
+
+/** Without a meter the reading is the potential. */
+function shows(
+  { meter }: Setup,
+  circuit: Circuit,
+  { solved, state }: CircuitState,
+): (touch: Touch, open_V: number) => Shown {
+  return (touch, open_V) => {
+    if (meter === null) return { reading_V: rounded(open_V), source_resistance_ohm: null };
+    const { reading_V, source_ohm } = meterReading(circuit, solved, state, meter, touch, open_V);
     return { reading_V: rounded(reading_V), source_resistance_ohm: rounded(source_ohm) };
   };
+}
 
-  const onMetal = (at: Point, conductor: number): PointReading => {
+function metalReader(
+  setup: Setup,
+  circuit: Circuit,
+  circuitState: CircuitState,
+): (at: Point, conductor: number) => PointReading {
+  const { solved, state, conductorSpread_V } = circuitState;
+  const shown = shows(setup, circuit, circuitState);
+  return (at, conductor) => {
     const node = circuit.network.nodeOf[conductor];
     if (node === undefined || solved.adrift[node] === true) return nothingAt(at);
     const value = state.node_V[node] ?? 0;
     return {
       ...positionOf(at),
       potential_V: rounded(value),
-      ...shows({ kind: 'metal', node }, value),
+      ...shown({ kind: 'metal', node }, value),
       strength_V_per_m: [0, 0],
       uncertainty_V: rounded(conductorSpread_V[conductor] ?? 0),
     };
   };
+}
 
-  const onPaper = (at: Point): PointReading => {
+function paperReader(
+  setup: Setup,
+  field: Field,
+  circuit: Circuit,
+  circuitState: CircuitState,
+): (at: Point) => PointReading {
+  const { conductor_V } = circuitState.state;
+  const potential = sampler(field.primal.potential(conductor_V));
+  const adrift = adriftAt(field, circuitState);
+  const shown = shows(setup, circuit, circuitState);
+  const uncertainty = uncertaintyOf(field, circuitState);
+  return (at) => {
     const sample = potential.at(at.x, at.y);
-    if (sample === null || meets(at)) return nothingAt(at);
+    if (sample === null || adrift(at)) return nothingAt(at);
     const [gx, gy] = sample.gradient;
     const response = setup.meter === null ? null : pointResponse(field, at.x, at.y, setup.meter.tip_mm / 2);
-    const reading =
-      response === null
-        ? { reading_V: rounded(sample.value), source_resistance_ohm: null }
-        : shows({ kind: 'paper', ...response }, response.potentialOf(conductor_V));
-    const apart = response === null ? 0 : Math.abs(response.potentialOf(conductor_V) - sample.value);
+    const open_V = response?.potentialOf(conductor_V) ?? sample.value;
     return {
       ...positionOf(at),
       potential_V: rounded(sample.value),
-      ...reading,
+      ...(response === null
+        ? { reading_V: rounded(sample.value), source_resistance_ohm: null }
+        : shown({ kind: 'paper', ...response }, open_V)),
       // V/mm to V/m.
       strength_V_per_m: [rounded(-1000 * gx), rounded(-1000 * gy)],
-      uncertainty_V: rounded(Math.max(ofField, Math.min(apart, mostApart * ofField)) + ofMetal),
+      uncertainty_V: rounded(uncertainty(Math.abs(open_V - sample.value))),
     };
-  };
-
-  return {
-    read(at) {
-      if (unreadable(setup, at) !== null) return nothingAt(at);
-      const conductor = metalAt(setup, at)?.conductor ?? null;
-      return conductor === null ? onPaper(at) : onMetal(at, conductor);
-    },
   };
 }
 
+/** Of a potential on paper, given how far that found by reciprocity lies from the one sampled. */
+function uncertaintyOf(
+  field: Field,
+  { state, conductorSpread_V }: CircuitState,
+): (apart_V: number) => number {
+  const range_V = Math.max(...state.conductor_V) - Math.min(...state.conductor_V);
+  const gap = Number.isFinite(field.gap) ? Math.max(0, field.gap) : assumedGap;
+  const ofField = (errorPerRootGap * Math.sqrt(gap) + rounding) * range_V;
+  const ofMetal = Math.max(0, ...conductorSpread_V);
+  return (apart_V) => Math.max(ofField, Math.min(apart_V, mostApart * ofField)) + ofMetal;
+}
+
 /** True at points whose potential depends on metal that nothing ties down. */
-function adriftShare(field: Field, { solved }: CircuitState): (at: Point) => boolean {
+function adriftAt(field: Field, { solved }: CircuitState): (at: Point) => boolean {
   const loose = solved.network.nodeOf.map((node) => solved.adrift[node] === true);
   if (!loose.includes(true)) return () => false;
   const share = sampler(field.primal.potential(Float64Array.from(loose, (is) => (is ? 1 : 0))));

@@ -79,7 +79,7 @@ const pointReferences = (what: string, point: Point): readonly Reference[] =>
     : [];
 
 /** Names in a place, for what stands there. */
-export function placeReferences(what: string, { anchor }: Place): readonly Reference[] {
+function placeReferences(what: string, { anchor }: Place): readonly Reference[] {
   switch (anchor.kind) {
     case 'at':
       return pointReferences(what, anchor.point);

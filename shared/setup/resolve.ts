@@ -1,5 +1,6 @@
 /** From the blocks of a sheet to its setups: names of setups, `like`, and the meaning of each. */
 import type { Block } from '../block/tree.ts';
+import type { Point } from '../field/geometry/outline.ts';
 import type { Finding } from '../findings/finding.ts';
 import { inheritedFindings } from './inherited.ts';
 import { meaningOf } from './meaning.ts';
@@ -7,7 +8,7 @@ import { suggestNames } from './names.ts';
 import { boxCentre } from './plane.ts';
 import { type Report, reportInto } from './report.ts';
 import type { Setup } from './setup.ts';
-import { type Inventory, varied } from './variation.ts';
+import { type Inventory, nothingGiven, varied } from './variation.ts';
 import { type Writing, writingOf } from './writing.ts';
 
 /** One setup a block, in their order. */
@@ -16,7 +17,7 @@ export function resolveSetups(blocks: readonly Block[]): readonly Setup[] {
   return blocks.map((_, i) => resolution.setup(i).setup);
 }
 
-export const setupName = ({ head }: Block): string => head.name?.text ?? 'setup';
+const setupName = ({ head }: Block): string => head.name?.text ?? 'setup';
 
 interface Resolved {
   readonly setup: Setup;
@@ -52,19 +53,20 @@ class Resolution {
     this.begun.pop();
     // A block whose setup to be like is missing says only that: the rest would follow from it.
     const baseless = base === null && block.head.like !== null ? [...findings] : null;
-    const inventory = varied({
-      block,
-      base: base?.inventory ?? (block.head.like === null ? null : emptyInventory),
-      placeOf: (name) => placeIn(base?.setup ?? null, name),
-      report,
-      writing: this.writing,
-    });
-    const tools = { block, report, writing: this.writing, name: setupName(block), number: index };
-    const setup = meaningOf(inventory, tools);
-    const own = inheritedFindings(distinct(baseless ?? findings), block, base?.setup ?? null);
-    const resolved = { setup: { ...setup, findings: own }, inventory };
-    this.done.set(index, resolved);
-    return resolved;
+    const resolved = this.read(index, block, base, report);
+    const said = inheritedFindings(distinct(baseless ?? findings), block, base?.setup ?? null);
+    const complete = { ...resolved, setup: { ...resolved.setup, findings: said } };
+    this.done.set(index, complete);
+    return complete;
+  }
+
+  private read(index: number, block: Block, base: Resolved | null, report: Report): Resolved {
+    const { writing } = this;
+    const placeOf = (name: string): Point | null => placeIn(base?.setup ?? null, name);
+    const inherited = base?.inventory ?? (block.head.like === null ? null : nothingGiven);
+    const inventory = varied({ block, base: inherited, placeOf, report, writing });
+    const meaning = meaningOf(inventory, { block, report, writing, name: setupName(block), number: index });
+    return { setup: { ...meaning, findings: [] }, inventory };
   }
 
   private checkName(index: number, block: Block, report: Report): void {
@@ -100,15 +102,7 @@ class Resolution {
   }
 }
 
-const emptyInventory: Inventory = {
-  statements: [],
-  shifts: new Map(),
-  reversed: false,
-  lost: new Set(),
-  unjoined: new Set(),
-};
-
-function placeIn(setup: Setup | null, name: string): { readonly x: number; readonly y: number } | null {
+function placeIn(setup: Setup | null, name: string): Point | null {
   const probe = setup?.probes.find((p) => p.name === name);
   if (probe !== undefined) return probe.at;
   const electrode = setup?.electrodes.find((e) => e.name === name);

@@ -119,7 +119,7 @@ function agrees(shape: Shape, terminal: Terminal, partOf: string, follow: Follow
   });
 }
 
-export function sameConnection(a: Connection, b: Connection): boolean {
+function sameConnection(a: Connection, b: Connection): boolean {
   return a.kind === 'held' && b.kind === 'held' ? a.potential_V === b.potential_V : a.kind === b.kind;
 }
 

@@ -1,6 +1,6 @@
 /** Carries out `like`: the statements of a block together with those it inherits, as changed, moved, left out and replaced. */
 import type { Block, MoveStatement, Name, Shape, Statement, WithoutStatement } from '../block/tree.ts';
-import type { Point as XY } from '../field/geometry/outline.ts';
+import type { Point } from '../field/geometry/outline.ts';
 import type { Fix } from '../findings/finding.ts';
 import { moved } from './moving.ts';
 import { suggestNames } from './names.ts';
@@ -26,12 +26,13 @@ export interface Variation {
   /** What the other setup comes to; null for a block that is not `like` another. */
   readonly base: Inventory | null;
   /** Places in the other setup, for fixes that give what has lost its place a new one. */
-  readonly placeOf: (name: string) => XY | null;
+  readonly placeOf: (name: string) => Point | null;
   readonly report: Report;
   readonly writing: Writing;
 }
 
-const nothing: Inventory = {
+/** What a block inherits that is like none. */
+export const nothingGiven: Inventory = {
   statements: [],
   shifts: new Map(),
   reversed: false,
@@ -42,7 +43,7 @@ const nothing: Inventory = {
 export function varied(variation: Variation): Inventory {
   const { block, base } = variation;
   const own = block.statements.filter((statement) => !isVariation(statement));
-  const inherited = base === null ? nothing : reduced(base, variation);
+  const inherited = base === null ? nothingGiven : reduced(base, variation);
   const taken = new Set(inherited.statements.flatMap((s) => nameGiven(s)?.text ?? []));
   const added = own.filter((statement) => base === null || !repeatsInherited(statement, taken, variation));
   const replaced = inherited.statements.filter((old) => !added.some((statement) => replaces(statement, old)));

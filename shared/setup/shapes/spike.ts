@@ -35,7 +35,7 @@ export function spikeOutline(shape: SpikeShape, root_mm: number, report: Report)
 }
 
 /** Base corners from above to below, with the root behind them. */
-export function baseCorners(length: number, half: number, root_mm: number): readonly Point[] {
+function baseCorners(length: number, half: number, root_mm: number): readonly Point[] {
   const above = { x: -length, y: half };
   const below = { x: -length, y: -half };
   if (root_mm === 0) return [above, below];
