@@ -61,7 +61,10 @@ export const setupCodes = {
   'outline-flat': { severity: 'error', meaning: 'An outline or path that encloses no area.' },
   'outline-crosses': { severity: 'error', meaning: 'An outline or strip that crosses itself.' },
   'off-paper': { severity: 'error', meaning: 'An electrode of which nothing lies on the paper.' },
-  'mostly-off-paper': { severity: 'warning', meaning: 'More than half of a piece lies beside the paper.' },
+  'mostly-off-paper': {
+    severity: 'warning',
+    meaning: 'More than half of a piece, or the end of a bar lying down, is beside the paper.',
+  },
   'short-circuit': {
     severity: 'error',
     meaning: 'Electrodes at two fixed potentials touch or nearly touch.',

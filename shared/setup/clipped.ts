@@ -7,8 +7,17 @@ import type { Electrode, Piece } from './setup.ts';
 import { shown, written } from './shown.ts';
 
 type SurveyedConductor = Survey['conductors'][number];
+type SurveyedPiece = SurveyedConductor['pieces'][number];
 
-/** False, with an error, where nothing of the electrode lies on the paper; a warning for each piece that is more than half gone. */
+/** Metal left beyond the edge for a clip is no longer than this; common practice, no source. */
+const clipTab_mm = 20;
+/** A bar so much longer than high, sticking out by more than a clip tab, was likely meant to stand. */
+const lyingRatio = 3;
+
+/**
+ * False, with an error, where nothing of the electrode lies on the paper; a warning for each piece that is more than half gone, and
+ * for a bar that lies across the edge of the paper.
+ */
 export function clippedMetal(
   electrode: Electrode,
   surveyed: SurveyedConductor | undefined,
@@ -25,7 +34,8 @@ export function clippedMetal(
   }
   for (const [i, piece] of electrode.pieces.entries()) {
     const found = surveyed.pieces[i];
-    if (found === undefined || found.areaOnPaper_mm2 >= found.area_mm2 / 2) continue;
+    if (found === undefined) continue;
+    if (found.areaOnPaper_mm2 >= found.area_mm2 / 2 && !liesAcrossEdge(piece, found)) continue;
     const fixes = uprightFixes(piece);
     report('mostly-off-paper', {
       span: piece.span,
@@ -34,6 +44,12 @@ export function clippedMetal(
     });
   }
   return true;
+}
+
+function liesAcrossEdge({ shape }: Piece, { bounds, boundsOnPaper }: SurveyedPiece): boolean {
+  if (shape.shape !== 'bar' || boundsOnPaper === null) return false;
+  if (shape.size.width.value < lyingRatio * shape.size.height.value) return false;
+  return Math.max(boundsOnPaper.x0 - bounds.x0, bounds.x1 - boundsOnPaper.x1) > clipTab_mm;
 }
 
 function remains(name: string, whole: Bounds, left: Bounds | null): string {

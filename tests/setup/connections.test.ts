@@ -79,6 +79,17 @@ test('metal past the edge is cut off: a tab is meant, a bar lying down is not', 
   `);
 });
 
+test('a bar lying across the edge is asked about, though more than half of it is left', () => {
+  checkSetups(`
+    paper 240 mm × 160 mm, 5 kΩ per square
+    supply cell 1.5 V
+    bar N 10 mm × 120 mm at (60, 80) mm negative
+    bar P 140 mm × 10 mm, 100 mm right of N positive
+    ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ warning mostly-off-paper Only part of P (x from 165 to 240 mm) lies on the paper. Stand it upright?
+    => bar P 10 mm × 140 mm, 100 mm right of N positive
+  `);
+});
+
 test('a piece of paper without metal', () => {
   checkSetups(`
     paper 240 mm × 160 mm, 5 kΩ per square
