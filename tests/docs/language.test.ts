@@ -5,8 +5,10 @@ import { formatBlock } from '../../shared/block/format.ts';
 import { parseBlock } from '../../shared/block/parse.ts';
 import type { Block } from '../../shared/block/tree.ts';
 import { reservedNames, reservedSetupNames, words } from '../../shared/block/words.ts';
+import { examineSheet, printSheets } from '../../shared/index.ts';
 import { resolveSetups } from '../../shared/setup/resolve.ts';
 import { solveSetup } from '../../shared/setup/solve-setup.ts';
+import { frontMatterKeys } from '../../shared/sheet/front-matter.ts';
 import { columnWords, helpWords, laterWords } from '../../shared/sheet/inserts/figures.ts';
 import { insertHeads } from '../../shared/sheet/inserts/parse-insert.ts';
 import { excerptOf } from '../excerpts.ts';
@@ -51,6 +53,20 @@ describe('examples', () => {
   });
 });
 
+describe('whole sheets', () => {
+  const sheets = [...guide.matchAll(/^````markdown\n([\s\S]*?)^````$/gm)].map(([, text = '']) => text);
+
+  it('are found', () => {
+    expect(sheets.length).toBeGreaterThan(0);
+  });
+
+  test.each(sheets)('sheet %# is read, solved and printed for everyone without a finding', (text) => {
+    const examination = examineSheet({ name: 'guide.md', text });
+    expect(examination.findings).toEqual([]);
+    expect(printSheets(examination, ['pupils', 'teachers', 'technicians'])).toHaveLength(3);
+  });
+});
+
 describe('the guide tells', () => {
   /** As code, or as a part of an example line. */
   const written = new Set(
@@ -89,6 +105,10 @@ describe('the guide tells', () => {
 
   test.each([...insertHeads, ...laterWords])('the insert %s', (head) => {
     expect(guide).toMatch(new RegExp(`[?!]\\{${head.replace(/[.]/g, '\\.')}[ }:]`));
+  });
+
+  test.each(frontMatterKeys)('the key %s of the front matter', (key) => {
+    expect(guide).toContain(`\`${key}\``);
   });
 
   test.each([...columnWords, ...helpWords])('the column or help %s', (word) => {
