@@ -10,7 +10,7 @@ import { resolveSetups } from '../../shared/setup/resolve.ts';
 import { solveSetup } from '../../shared/setup/solve-setup.ts';
 import { frontMatterKeys } from '../../shared/sheet/front-matter.ts';
 import { columnWords, helpWords, laterWords } from '../../shared/sheet/inserts/figures.ts';
-import { insertHeads } from '../../shared/sheet/inserts/parse-insert.ts';
+import { insertHeads, parseInsert } from '../../shared/sheet/inserts/parse-insert.ts';
 import { excerptOf } from '../excerpts.ts';
 
 const guide = readFileSync(new URL('../../docs/language.md', import.meta.url), 'utf8');
@@ -64,6 +64,20 @@ describe('whole sheets', () => {
     const examination = examineSheet({ name: 'guide.md', text });
     expect(examination.findings).toEqual([]);
     expect(printSheets(examination, ['pupils', 'teachers', 'technicians'])).toHaveLength(3);
+  });
+});
+
+describe('inserts', () => {
+  const inserts = [...new Set([...guide.matchAll(/[?!]\{[^}\n]+\}/g)].map(([written]) => written))].filter(
+    (written) => !written.includes('…'),
+  );
+
+  it('are found', () => {
+    expect(inserts.length).toBeGreaterThan(30);
+  });
+
+  test.each(inserts)('%s', (written) => {
+    expect(parseInsert(written, true, (from, to) => ({ from, to })).findings).toEqual([]);
   });
 });
 
