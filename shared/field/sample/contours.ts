@@ -25,6 +25,7 @@ export function drawingPatches(scalar: Scalar): Patches {
 export function equipotentialLines(potential: Scalar, levels: readonly number[]): TracedLine[][] {
   const scalar = new PatchScalar(potential, drawingPatches(potential));
   const survey = surveyRanges(scalar);
+  if (!(survey.span > FLAT * survey.largest)) return levels.map(() => []);
   const shifted = levels.map((level) => level + SHIFT * survey.span);
   const crossed = crossedCells(scalar, shifted);
   const visited = new Int32Array(survey.cells).fill(-1);
@@ -39,11 +40,16 @@ export function equipotentialLines(potential: Scalar, levels: readonly number[])
 /** Levels are raised by this part of the potentials' range, so that none is exactly that of a metal or a point of the lattice. */
 const SHIFT = 1e-9;
 
+/** A range below this part of the largest potential is rounding: the paper is all at one potential. */
+const FLAT = 1e-10;
+
 /** A level this near to that of a metal, as part of the range, is taken to be meant as its own. */
 const NEAR = 1e-5;
 
 interface Survey {
   readonly span: number;
+  /** Largest potential without its sign. */
+  readonly largest: number;
   /** Potentials of the metals. */
   readonly metal: readonly number[];
   /** Cells in all, and the first of each patch when they are numbered through. */
@@ -71,7 +77,8 @@ function surveyRanges(scalar: PatchScalar): Survey {
       if (tag !== null && tag > INSULATING) metal.set(tag, scalar.scalar.triangle(triangle)[border]!);
     }
   }
-  return { span: Math.max(high - low, 0), metal: [...metal.values()], cells, firstCell };
+  const largest = Math.max(Math.abs(low), Math.abs(high));
+  return { span: Math.max(high - low, 0), largest, metal: [...metal.values()], cells, firstCell };
 }
 
 /** Cells (patch, cell alternating) that each level crosses. */

@@ -47,8 +47,11 @@ export function pointResponse(
   tipRadius_mm: number,
 ): PointResponse | null {
   if (toolsOf(field.primal).locate(x, y) === null) return null;
+  const smooth = smoothResponse(field, x, y, tipRadius_mm);
+  // Not a number on paper without a conductor: nothing fixes its potential.
+  if (smooth !== null && Number.isNaN(smooth.self_ohm)) return null;
   const response =
-    smoothResponse(field, x, y, tipRadius_mm) ??
+    smooth ??
     meshedTip(field.domain, { x, y, radius: tipRadius_mm }, (domain) => solveDomain(domain, MESHED));
   return response === null ? null : { ...response, potentialOf: (v) => weighted(response.weights, v) };
 }

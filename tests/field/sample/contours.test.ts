@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { equipotentialLines } from '../../../shared/field/sample/contours.ts';
 import { sampler } from '../../../shared/field/sample/sampler.ts';
-import { discInRing, ringBetweenBars, twoBars } from '../scenes.ts';
+import { discInRing, domainOfLoops, ringBetweenBars, slit, twoBars } from '../scenes.ts';
 import { cornerField, ELL, FRAME, handmadeSpace, interpolated } from './handmade.ts';
 import { along, firstPoint, lastPoint } from './lines.ts';
 import { potentials, solved } from './solved.ts';
@@ -123,5 +123,22 @@ describe('equipotentialLines on solved fields', () => {
       expect(Math.abs(ends[0]![0] - 120)).toBeLessThan(0.1);
       for (const [x] of along(line)) expect(Math.abs(x - 120)).toBeLessThan(0.1);
     }
+  });
+
+  it('end on either side of a slit', () => {
+    const field = solved(domainOfLoops([...twoBars.loops, slit([120, 0.5], [120, 150])]));
+    const all = equipotentialLines(field.primal.potential(Float64Array.of(0, 1.5)), [0.3, 1.2]);
+    all.forEach((lines, i) => {
+      expect(lines).toHaveLength(2);
+      for (const line of lines) {
+        for (const [x] of along(line))
+          expect(i === 0 ? x : -x).toBeLessThan(i === 0 ? 120 + 1e-9 : -120 + 1e-9);
+      }
+    });
+  });
+
+  it('are none where all the paper is at one potential', () => {
+    const potential = solved(twoBars).primal.potential(Float64Array.of(1, 1));
+    expect(equipotentialLines(potential, [0.5, 1])).toEqual([[], []]);
   });
 });

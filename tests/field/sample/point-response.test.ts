@@ -101,6 +101,21 @@ describe('pointResponse', () => {
     expect(pointResponse(field, -5, 0, radius)).toBeNull();
     expect(pointResponse(field, 30, 80, radius)).toBeNull();
     expect(pointResponse(field, 0, 0, radius)).toBeNull();
+    const loose = polygon(
+      [
+        [300, 0],
+        [400, 0],
+        [400, 40],
+        [340, 40],
+        [340, 100],
+        [300, 100],
+      ],
+      -1,
+    );
+    const beside = solved(domainOfLoops([...twoBars.loops, loose]));
+    expect(pointResponse(beside, 320, 20, radius)).toBeNull();
+    expect(pointResponse(beside, 339.9, 40.1, radius)).toBeNull();
+    expect(sampler(beside.primal.potential(Float64Array.of(0, 1))).at(320, 20)).toBeNull();
   });
 
   it('is nearly all of one conductor inside a closed ring', () => {
