@@ -9,7 +9,7 @@ import type { Desk } from './desk.ts';
 import { centred } from './labels.ts';
 import type { Lead } from './lead-routes.ts';
 import { at, circle, dot, label, line, polyline, upright } from './marks.ts';
-import { isMetal, wants } from './page.ts';
+import { wants } from './page.ts';
 import { textSize } from './pens.ts';
 import { between } from './polygon.ts';
 import type { Item } from './scene.ts';
@@ -41,11 +41,12 @@ export function circuit(desk: Desk): Item[] {
 }
 
 /** Leads to the left, right or below are led round the board, side by side. */
-function risersOf({ leads, board }: Desk): Riser[] {
+function risersOf({ page, leads, board }: Desk): Riser[] {
+  const black = page.setup.meter?.blackLead ?? null;
   let left = 0;
   let right = 0;
   return leads
-    .filter(({ polarity }) => polarity !== 'held')
+    .filter(({ polarity, electrode }) => polarity !== 'held' || electrode.name === black)
     .map((lead) => {
       const { end, direction } = lead;
       if (direction.y > 0) return { lead, x: end.x, way: [end] };
@@ -76,7 +77,7 @@ function supply(
     ...bus(negative, [Math.min(n0, n1), x - width / 2], y),
     ...bus(positive, [Math.min(p0, p1), x + width / 2], high),
     line('lead', at(x + width / 2, high), at(x + width / 2, y)),
-    ...symbol(source, at(x, y), 1),
+    ...symbol(source, at(x, y), 1, -8),
     zero(at(n0, y)),
   ];
 }
@@ -127,10 +128,10 @@ const symbolWidth = (source: Supply): number =>
   source.source === 'cell' ? 1.8 + CELL_STEP * (drawnCells(source) - 1) : 12;
 
 /** Cells: long thin line plus, short thick line minus. Other supplies: two open terminals. `right` 1: plus on the right. */
-function symbol(source: Supply, p: Point, right: number): Item[] {
+function symbol(source: Supply, p: Point, right: number, saidAt = 5.6): Item[] {
   const half = symbolWidth(source) / 2;
   const x = (along: number): number => p.x + right * along;
-  const said = label(at(p.x, p.y + 5.6), upright(supplyText(source)), {
+  const said = label(at(p.x, p.y + saidAt), upright(supplyText(source)), {
     size_mm: textSize.value,
     anchor: 'middle',
   });
@@ -175,7 +176,7 @@ function meter(desk: Desk, risers: readonly Riser[], base: number): Item[] {
   const towards = start.x < (board.x0 + board.x1) / 2 ? 1 : -1;
   const v = at(start.x + towards * 12, y);
   const tip = probeTip(desk, start.x + towards * 26, towards);
-  const alone = start.lead.polarity === 'black lead';
+  const alone = start.lead.polarity === 'black lead' || start.lead.polarity === 'held';
   room.keepSolid(between(at(tip.x, base), tip, 0.5));
   const size_mm = textSize.value;
   return [
@@ -205,8 +206,9 @@ function probeTip({ page, room }: Desk, x: number, towards: number): Point {
   for (const shift of [0, 4, -4, 8, -8, 14, 20, 28]) {
     const p = at(Math.max(6, Math.min(page.width - 6, x + towards * shift)), page.height - 5);
     const way = between(p, at(p.x, page.height + 12), 1);
+    const wide = { x0: p.x - 2.5, x1: p.x + 2.5, y0: p.y - 1.5, y1: page.height - 0.8 };
     const clear = way.every((q) => Math.abs(q.y - page.height) < 1 || room.isFreeAt(q));
-    if (!isMetal(page, p) && clear) return p;
+    if (clear && room.isFree(wide)) return p;
   }
   return at(x, page.height - 5);
 }

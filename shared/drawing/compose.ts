@@ -8,8 +8,8 @@ import type { Desk } from './desk.ts';
 import { dimensions } from './dimensions.ts';
 import { board, clips, grain, ruling, ticks } from './frame.ts';
 import { boxOf } from './labels.ts';
-import { joins, leadClips, leads, terminals } from './leads.ts';
-import { metal, names, paperWork } from './metal.ts';
+import { clipValues, joins, leadClips, leads, terminals } from './leads.ts';
+import { lifted, metal, names, paperWork } from './metal.ts';
 import { boundsAround } from './page.ts';
 import { probes, rows } from './probes.ts';
 import type { Item, Layer, PathPart, Scene } from './scene.ts';
@@ -24,6 +24,7 @@ const painted = [
   'equipotentials',
   'field-lines',
   'metal',
+  'lifted',
   'leads',
   'joins',
   'lead-clips',
@@ -55,6 +56,7 @@ export const framing: readonly Part[] = [
   { layer: 'ruling', draw: ruling },
   { layer: 'paper-work', draw: paperWork },
   { layer: 'metal', draw: metal },
+  { layer: 'lifted', draw: lifted },
   { layer: 'leads', draw: leads },
   { layer: 'joins', draw: joins },
   { layer: 'lead-clips', draw: leadClips },
@@ -66,6 +68,7 @@ export const framing: readonly Part[] = [
 export const lettering: readonly Part[] = [
   { layer: 'probes', draw: probes },
   { layer: 'names', draw: names },
+  { layer: 'lead-clips', draw: clipValues },
   { layer: 'rows', draw: rows },
   { layer: 'dimensions', draw: dimensions },
   { layer: 'grain', draw: grain },

@@ -5,7 +5,7 @@ import { keyHeight } from './key.ts';
 import { Occupancy } from './labels.ts';
 import { chooseLeads, type Lead } from './lead-routes.ts';
 import { at } from './marks.ts';
-import { isMetal, type Page, paperClips, rowEnds, scaled } from './page.ts';
+import { isMetal, type Page, paperClips, rowEnds, scaled, wants } from './page.ts';
 import { boardMargin } from './pens.ts';
 import { alongSides, between } from './polygon.ts';
 
@@ -20,13 +20,17 @@ export function deskOf(page: Page): Desk {
   const board = boardOf(page);
   const room = new Occupancy((p) => isMetal(page, p));
   for (const { pieces } of page.electrodes) {
-    for (const { polygons, bounds } of pieces) {
-      for (const polygon of polygons) room.keepSolid(alongSides(polygon, 0.8));
-      room.keepLine([at((bounds.x0 + bounds.x1) / 2, (bounds.y0 + bounds.y1) / 2)]);
+    for (const polygon of pieces.flatMap((piece) => piece.polygons)) {
+      room.keepSolid(alongSides(polygon, 0.8));
     }
   }
   const { probes, rows, slits } = page.setup;
-  for (const { at: place } of probes) room.keepSolid(around(scaled(place, page.scale), 1.2));
+  if (wants(page, 'probes')) {
+    for (const { at: place } of probes) room.keepSolid(around(scaled(place, page.scale), 1.2));
+    for (const { at: place } of rows.flatMap(({ points }) => points)) {
+      room.keepSolid([scaled(place, page.scale)]);
+    }
+  }
   for (const row of rows) {
     const [first, last] = rowEnds(page, row);
     if (first !== null && last !== null) room.keepLine(between(first, last, 0.5));

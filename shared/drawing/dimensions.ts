@@ -6,7 +6,7 @@ import type { Desk } from './desk.ts';
 import { boxOf, centred, padded } from './labels.ts';
 import { at, label, line, polyline, upright } from './marks.ts';
 import { type Measure, type Note, sayings } from './measures.ts';
-import { isMetal, onPaper, wants } from './page.ts';
+import { isMetal, onPaper, type Page, wants } from './page.ts';
 import { textSize } from './pens.ts';
 import { between } from './polygon.ts';
 import { aroundPoint } from './probes.ts';
@@ -121,12 +121,17 @@ function disturbance({ page, room }: Desk, placed: Placed): number | null {
   const atEnd = (p: Point): boolean => [a, b].some((q) => hypot(q.x - p.x, q.y - p.y) < NEAR_END_mm);
   if (way.some((p) => !onPaper(page, p, 1) || (!atEnd(p) && !room.isFreeAt(p)))) return null;
   const legs = [...between(measure.from, a, 0.8).slice(2), ...between(measure.to, b, 0.8).slice(2)];
-  if (legs.some((p) => isMetal(page, p) || !onPaper(page, p, 0.5))) return null;
+  // A leg may run along the edge it measures from, not over metal.
+  const u = at((b.x - a.x) / hypot(b.x - a.x, b.y - a.y), (b.y - a.y) / hypot(b.x - a.x, b.y - a.y));
+  if (legs.some((p) => deepInMetal(page, p, u) || !onPaper(page, p, 0.5))) return null;
   return room.linesUnder(box) + way.reduce((sum, p) => sum + room.linesUnder(around(p)), 0) * 0.4;
 }
 
 /** At its ends a dimension line meets the metal. */
 const NEAR_END_mm = 1;
+
+const deepInMetal = (page: Page, p: Point, u: Point): boolean =>
+  isMetal(page, at(p.x + u.x * 0.3, p.y + u.y * 0.3)) && isMetal(page, at(p.x - u.x * 0.3, p.y - u.y * 0.3));
 
 const around = (p: Point): Bounds => ({ x0: p.x - 0.4, x1: p.x + 0.4, y0: p.y - 0.4, y1: p.y + 0.4 });
 const inBox = (p: Point, b: Bounds): boolean => p.x > b.x0 && p.x < b.x1 && p.y > b.y0 && p.y < b.y1;

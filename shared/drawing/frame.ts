@@ -65,18 +65,22 @@ export function grain({ page, room }: Desk): Item[] {
   if (resistance === null || !hasGrain(page)) return [];
   const alongX = resistance[0] < resistance[1];
   const half = 6;
-  for (const [x, y] of cornersFor(page, alongX ? half : 5)) {
-    const text = label(at(x, alongX ? y + 1.6 : y - half - 4.4), upright('grain'), {
-      size_mm: textSize.value,
-      anchor: 'middle',
-    });
-    const reach = alongX ? { x0: x - half, x1: x + half, y0: y - 1, y1: y + 5 } : null;
-    const area = reach ?? { x0: x - 5, x1: x + 5, y0: y - half - 5, y1: y + half };
-    if (!room.isFree(area)) continue;
-    room.keepBox(area);
-    return [...doubleArrow(x, y, alongX, half), text];
-  }
-  return [];
+  const places = cornersFor(page, alongX ? half : 5).map(([x, y]) => {
+    const area = alongX
+      ? { x0: x - half, x1: x + half, y0: y - 1.4, y1: y + 4.4 }
+      : { x0: x - 5, x1: x + 5, y0: y - half - 5, y1: y + half };
+    return { x, y, area };
+  });
+  const free = places.filter(({ area }) => room.isFree(area));
+  const best = free.find(({ area }) => room.linesUnder(area) === 0) ?? free[0];
+  if (best === undefined) return [];
+  const { x, y, area } = best;
+  room.keepBox(area);
+  const below = at(x, alongX ? y + 1.6 : y - half - 4.4);
+  return [
+    ...doubleArrow(x, y, alongX, half),
+    label(below, upright('grain'), { size_mm: textSize.value, anchor: 'middle' }),
+  ];
 }
 
 function cornersFor({ width, height }: Page, inset: number): (readonly [number, number])[] {

@@ -99,6 +99,12 @@ const entries: readonly Entry[] = [
     text: () => 'painted patch',
     sample: (p) => [box('patch', p.x + 0.5, p.y - 1.5, p.x + SAMPLE_mm - 0.5, p.y + 1.5)],
   },
+  {
+    occurs: (page) =>
+      page.look.audience !== 'pupils' && page.setup.unsolved.some(({ kind }) => kind === 'lifted'),
+    text: () => 'lifted metal',
+    sample: (p) => [box('lifted', p.x + 0.5, p.y - 1.5, p.x + SAMPLE_mm - 0.5, p.y + 1.5)],
+  },
 ];
 
 /** Reserved for the fullest key this setup can have. */

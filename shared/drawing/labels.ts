@@ -83,9 +83,9 @@ export function textWidth(runs: readonly TextRun[], size_mm: number): number {
   return runs.reduce((sum, run) => sum + advance(run) * size_mm, 0);
 }
 
-/** Box that a label covers: from below its descenders to the top of its capitals. */
-export function boxOf(label: Label): Bounds {
-  const width = textWidth(label.runs, label.size_mm);
+/** Box that a label covers, from below its descenders to the top of its capitals; or with a part of its width. */
+export function boxOf(label: Label, part = 1): Bounds {
+  const width = part * textWidth(label.runs, label.size_mm);
   const x0 =
     label.anchor === 'start' ? label.x : label.anchor === 'end' ? label.x - width : label.x - width / 2;
   return { x0, x1: x0 + width, y0: label.y - 0.22 * label.size_mm, y1: label.y + 0.76 * label.size_mm };

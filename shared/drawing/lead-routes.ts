@@ -7,6 +7,7 @@ import type { Point } from '../field/geometry/outline.ts';
 import { hypot } from '../field/maths.ts';
 import type { Electrode } from '../setup/setup.ts';
 import {
+  isOn,
   middleOf,
   onPaper,
   type Page,
@@ -116,7 +117,7 @@ function wayCost(page: Page, own: PageElectrode, lead: Lead, others: readonly Le
   let cost = 0;
   for (const p of between(start, end, 1)) {
     if (onPaper(page, p)) cost += 1;
-    if (own.pieces.some(({ polygons }) => insidePolygons(polygons, p))) return Number.POSITIVE_INFINITY;
+    if (isOn(own, p)) return Number.POSITIVE_INFINITY;
     cost += crossingCost(page, own, own, p);
     if (paperClips(page).some((b) => p.x > b.x0 - 2 && p.x < b.x1 + 2 && p.y > b.y0 && p.y < b.y1))
       cost += 20;
@@ -138,7 +139,7 @@ function crossingCost(page: Page, a: PageElectrode, b: PageElectrode, p: Point):
   let cost = 0;
   for (const other of page.electrodes) {
     if (other === a || other === b) continue;
-    if (other.pieces.some(({ polygons }) => insidePolygons(polygons, p))) cost += 15;
+    if (isOn(other, p)) cost += 15;
   }
   for (const { at: probe } of page.setup.probes) {
     const q = scaled(probe, page.scale);

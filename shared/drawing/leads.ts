@@ -1,5 +1,6 @@
 /** Draws leads: two-jaw clips on connected metal, leads that leave the board, terminals with their signs, leads between joined metal. */
 import type { Point } from '../field/geometry/outline.ts';
+import { printQuantity } from '../quantity/print.ts';
 import type { Desk } from './desk.ts';
 import { centred } from './labels.ts';
 import { chooseJoins, type Lead } from './lead-routes.ts';
@@ -7,6 +8,7 @@ import { at, circle, dot, label, line, polyline, upright } from './marks.ts';
 import { isMetal, type Page, wants } from './page.ts';
 import { textSize } from './pens.ts';
 import { between } from './polygon.ts';
+import { aroundPoint } from './probes.ts';
 import type { Item, Label } from './scene.ts';
 import { volts } from './values.ts';
 
@@ -37,6 +39,17 @@ export function joins({ page, room }: Desk): Item[] {
 
 const CLIP_IN = 2.2;
 const CLIP_OUT = 1.8;
+
+/** Resistance of a clip, for those who prepare the practical, never for pupils. */
+export function clipValues({ page, room, leads: all }: Desk): Item[] {
+  if (page.look.audience === 'pupils' || !wants(page, 'electrodes')) return [];
+  return all.flatMap((lead) => {
+    if (!(lead.electrode.clip_ohm > 0)) return [];
+    const text = upright(`clip ${printQuantity(lead.electrode.clip_ohm, 'resistance')}`);
+    const best = room.place(aroundPoint(along(lead, 0.8), text, textSize.value));
+    return best === null ? [] : [best.label];
+  });
+}
 
 /** A fork that grips the metal: two jaws and the back that joins them. */
 export function leadClips({ page, leads: all }: Desk): Item[] {

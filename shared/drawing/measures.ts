@@ -1,7 +1,7 @@
 /** Which lengths a drawing shows: gaps between facing edges, then the sizes that the sheet gives. Lengths said alike need saying once. */
 import type { Shape } from '../block/tree.ts';
 import type { Point } from '../field/geometry/outline.ts';
-import { hypot } from '../field/maths.ts';
+import { cos, hypot, sin } from '../field/maths.ts';
 import { at } from './marks.ts';
 import { middleOf, type Page, type PagePiece, visibleBounds } from './page.ts';
 import { crossings, edgePoints } from './polygon.ts';
@@ -66,7 +66,7 @@ function gaps(page: Page): Saying[] {
   return [...found.values()].sort((p, q) => q.gap - p.gap).map(({ measures }) => ({ measures, note: null }));
 }
 
-/** Along x, or along y with `flip`, at levels where both edges come as close as their boxes do. */
+/** Along x, or along y with `flip`, at levels where both edges come as close as their boxes do, or aside with extension lines. */
 function gapMeasure(page: Page, pair: readonly [PagePiece, PagePiece], flip: boolean): Measure | null {
   const [left, right] = pair.map((piece) => new Silhouette(piece, flip)).sort((a, b) => a.from - b.from);
   if (left === undefined || right === undefined || right.from - left.to < 0.5) return null;
@@ -81,12 +81,13 @@ function gapMeasure(page: Page, pair: readonly [PagePiece, PagePiece], flip: boo
     .filter((level, i, all) => all.indexOf(level) === i);
   const first = levels[0];
   if (first === undefined) return null;
+  const aside = [8, -8, 12, -12, 17, -17].filter((d) => free(first + d));
   const point = (x: number): Point => (flip ? at(first, x) : at(x, first));
   return {
     from: point(left.to),
     to: point(right.from),
     normal: flip ? at(1, 0) : at(0, 1),
-    offsets: levels.map((level) => level - first),
+    offsets: [...levels.map((level) => level - first), ...aside],
     value: millimetres((right.from - left.to) / page.scale),
     cost: 0,
   };
@@ -202,11 +203,27 @@ function shownSides(shape: Shape, piece: PagePiece): Side[] {
       ...(shape.wall === null || wall === null ? [] : [wall]),
     ];
   }
+  if (shape.shape === 'spike') return spikeSides(shape.pointing.angle_deg, corners);
   const { x0, y0, x1, y1 } = piece.bounds;
+  const wall = shape.shape === 'box' ? wallOf(piece) : null;
   return [
+    ...(wall === null ? [] : [wall]),
     ...either(at(x0, y0), at(x1, y0), at(x0, y1), at(x1, y1), 'width'),
     ...either(at(x1, y0), at(x1, y1), at(x0, y0), at(x0, y1), 'height'),
   ];
+}
+
+/** The base, and the length beside either flank. */
+function spikeSides(pointing_deg: number, corners: readonly Point[]): Side[] {
+  const angle = (pointing_deg * Math.PI) / 180;
+  const u = at(cos(angle), sin(angle));
+  const along = corners.map((p) => u.x * p.x + u.y * p.y);
+  const base = Math.min(...along);
+  const length = Math.max(...along) - base;
+  const [a, b] = corners.filter((_, i) => (along[i] ?? 0) - base < 1e-6);
+  if (a === undefined || b === undefined) return [];
+  const ahead = (p: Point): Point => at(p.x + u.x * length, p.y + u.y * length);
+  return [...either(a, ahead(a), b, ahead(b), 'length'), { from: a, to: b, what: 'base' }];
 }
 
 /** Of the outer edge, or of the hollow; a ring with an opening has its hollow on its one edge. */

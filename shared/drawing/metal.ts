@@ -7,6 +7,7 @@ import type { Desk } from './desk.ts';
 import { type Candidate, centred } from './labels.ts';
 import { alongCurves, at, joinedPaths, label, line, upright } from './marks.ts';
 import {
+  isOn,
   middleOf,
   onPaper,
   type Page,
@@ -36,7 +37,8 @@ export function metal({ page, board }: Desk): Item[] {
 }
 
 /** Lines at 45°, the same set for the whole page, so that pieces of one electrode run into each other. */
-function hatch(page: Page, { pieces }: PageElectrode): Item[] {
+function hatch(page: Page, electrode: PageElectrode): Item[] {
+  const { pieces } = electrode;
   const u = { x: -Math.SQRT1_2, y: Math.SQRT1_2 };
   const reach = page.width + page.height;
   const lines: Item[] = [];
@@ -50,7 +52,7 @@ function hatch(page: Page, { pieces }: PageElectrode): Item[] {
     let start: number | null = null;
     for (const [i, stop] of stops.entries()) {
       const next = stops[i + 1];
-      const metalAhead = next !== undefined && inMetal(page, pieces, point((stop + next) / 2));
+      const metalAhead = next !== undefined && inMetal(page, electrode, point((stop + next) / 2));
       if (metalAhead) start ??= stop;
       else if (start !== null) {
         lines.push(line('hatch', point(start), point(stop)));
@@ -65,12 +67,13 @@ function paperCrossings({ width, height }: Page, u: Point, c: number): number[] 
   return crossings([[at(0, 0), at(width, 0), at(width, height), at(0, height)]], u, c);
 }
 
-function inMetal(page: Page, pieces: PageElectrode['pieces'], p: Point): boolean {
-  return onPaper(page, p) && pieces.some(({ polygons }) => insidePolygons(polygons, p));
+function inMetal(page: Page, electrode: PageElectrode, p: Point): boolean {
+  return onPaper(page, p) && isOn(electrode, p);
 }
 
-function outlines(page: Page, { pieces, bounds }: PageElectrode, board: Bounds): Item[] {
-  const anyPiece = (p: Point): boolean => pieces.some(({ polygons }) => insidePolygons(polygons, p));
+function outlines(page: Page, electrode: PageElectrode, board: Bounds): Item[] {
+  const { pieces, bounds } = electrode;
+  const anyPiece = (p: Point): boolean => isOn(electrode, p);
   const onBoard = (p: Point): boolean => p.x > board.x0 && p.y > board.y0 && p.x < board.x1 && p.y < board.y1;
   const past = visibleBounds(page, bounds);
   const overhangs =
@@ -147,9 +150,24 @@ function nameCandidates(page: Page, { pieces }: PageElectrode, text: string): Ca
   });
 }
 
-/** Paper cut away, cuts without width, painted patches; lifted metal for those who prepare the practical. */
+/** Metal that does not touch the paper: for those who prepare the practical, never for pupils. */
+export function lifted({ page }: Desk): Item[] {
+  if (page.look.audience === 'pupils' || !wants(page, 'electrodes')) return [];
+  return patches(page, 'lifted');
+}
+
+function patches(page: Page, kind: 'lifted' | 'painted'): Item[] {
+  return page.setup.unsolved.flatMap(({ kind: found, outline }) => {
+    if (outline === null || found !== kind) return [];
+    return [
+      alongCurves(kind === 'lifted' ? 'lifted' : 'patch', curvesOf(scaledOutline(outline, page.scale)), true),
+    ];
+  });
+}
+
+/** Paper cut away, cuts without width, painted patches. */
 export function paperWork({ page }: Desk): Item[] {
-  const { slits, unsolved } = page.setup;
+  const { slits } = page.setup;
   const holes = page.holes.flatMap((outline) =>
     visibleChains(
       curvesOf(outline),
@@ -160,10 +178,6 @@ export function paperWork({ page }: Desk): Item[] {
   return [
     ...holes,
     ...slits.map(({ from, to }) => line('cut', scaled(from, page.scale), scaled(to, page.scale))),
-    ...unsolved.flatMap(({ kind, outline }) =>
-      outline === null || kind !== 'painted'
-        ? []
-        : [alongCurves('patch', curvesOf(scaledOutline(outline, page.scale)), true)],
-    ),
+    ...patches(page, 'painted'),
   ];
 }

@@ -88,11 +88,14 @@ export function visibleBounds(page: Page, b: Bounds): Bounds | null {
 }
 
 export function isMetal(page: Page, p: Point): boolean {
-  return page.electrodes.some(({ pieces }) =>
-    pieces.some(
-      ({ polygons, bounds: b }) =>
-        p.x >= b.x0 && p.x <= b.x1 && p.y >= b.y0 && p.y <= b.y1 && insidePolygons(polygons, p),
-    ),
+  return page.electrodes.some((electrode) => isOn(electrode, p));
+}
+
+/** Is there metal of this electrode at the point? */
+export function isOn({ pieces }: PageElectrode, p: Point): boolean {
+  return pieces.some(
+    ({ polygons, bounds: b }) =>
+      p.x >= b.x0 && p.x <= b.x1 && p.y >= b.y0 && p.y <= b.y1 && insidePolygons(polygons, p),
   );
 }
 

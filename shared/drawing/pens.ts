@@ -41,6 +41,7 @@ export const pens: Readonly<Record<Style, Pen>> = {
   hole: { width: 0.35, ink: 'ink', fill: 'ground' },
   cut: { ...line(0.35), cap: 'round' },
   patch: { ...line(0.25), dash: [0.6, 0.8] },
+  lifted: { width: 0.25, dash: [0.6, 0.8], ink: 'ink', fill: 'ground' },
   grain: line(0.35),
   circuit: { width: 0.35, ink: 'ink', fill: 'ground' },
   'circuit-thick': line(1.2),

@@ -3,15 +3,15 @@ import { type Curve, pointAt } from '../field/geometry/curve.ts';
 import type { Point } from '../field/geometry/outline.ts';
 import { hypot } from '../field/maths.ts';
 
-/** Arcs in steps that stay within 0.001 mm of the circle up to a radius of 300 mm. */
-const ARC_STEPS_PER_TURN = 720;
+/** Chords stay this close to their arcs. */
+const CHORD_mm = 0.002;
 
 export function polygonOf(curves: readonly Curve[]): Point[] {
   return curves.flatMap((curve) => {
     const steps =
       curve.sweep === 0
         ? 1
-        : Math.max(2, Math.ceil((Math.abs(curve.sweep) / (2 * Math.PI)) * ARC_STEPS_PER_TURN));
+        : Math.max(2, Math.ceil(Math.abs(curve.sweep) * Math.sqrt(curve.radius / (8 * CHORD_mm))));
     return Array.from({ length: steps }, (_, i) => pointAt(curve, i / steps));
   });
 }
@@ -20,8 +20,12 @@ export function polygonOf(curves: readonly Curve[]): Point[] {
 export function insidePolygons(polygons: readonly (readonly Point[])[], { x, y }: Point): boolean {
   let inside = false;
   for (const polygon of polygons) {
-    for (const [a, b] of sides(polygon)) {
-      if (a.y > y !== b.y > y && x < a.x + ((y - a.y) / (b.y - a.y)) * (b.x - a.x)) inside = !inside;
+    let a = polygon[polygon.length - 1];
+    for (const b of polygon) {
+      if (a !== undefined && a.y > y !== b.y > y && x < a.x + ((y - a.y) / (b.y - a.y)) * (b.x - a.x)) {
+        inside = !inside;
+      }
+      a = b;
     }
   }
   return inside;

@@ -31,6 +31,7 @@ export type Style =
   | 'hole'
   | 'cut'
   | 'patch'
+  | 'lifted'
   | 'grain'
   | 'circuit'
   | 'circuit-thick';

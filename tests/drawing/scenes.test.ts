@@ -1,0 +1,212 @@
+/** What every drawing must hold: labels clear of each other and of metal, one frame with and without field, sound SVG. */
+import { describe, expect, test } from 'vitest';
+import { drawingParts } from '../../shared/block/tree.ts';
+import { boxOf, overlap } from '../../shared/drawing/labels.ts';
+import { outlineScene } from '../../shared/drawing/outline-scene.ts';
+import { isMetal, type Look, pageOf } from '../../shared/drawing/page.ts';
+import type { Label, Scene } from '../../shared/drawing/scene.ts';
+import { solvedScene } from '../../shared/drawing/solved-scene.ts';
+import { renderSvg } from '../../shared/drawing/svg.ts';
+import type { SolvedSetup } from '../../shared/setup/readings.ts';
+import type { Setup } from '../../shared/setup/setup.ts';
+import { solveSetup } from '../../shared/setup/solve-setup.ts';
+import { type SetupName, setupCalled, setupNames } from './setups.ts';
+import { elementsOf } from './xml.ts';
+
+const everything = drawingParts.filter((part) => part !== 'ruling');
+const looks: readonly Look[] = [
+  { parts: ['electrodes', 'probes', 'dimensions'], audience: 'pupils', scale: 1 },
+  { parts: everything, audience: 'teachers', scale: 1 },
+  { parts: everything, audience: 'teachers', scale: 0.55 },
+];
+
+const solutions = new Map<SetupName, SolvedSetup>();
+function solutionOf(name: SetupName): SolvedSetup {
+  const known = solutions.get(name);
+  if (known !== undefined) return known;
+  const { solved } = solveSetup(setupCalled(name), { gap: 1e-2, traces: true, samples: [] });
+  if (solved === null) throw new Error(`${name} has no solution`);
+  solutions.set(name, solved);
+  return solved;
+}
+
+const labelsOf = (scene: Scene): Label[] =>
+  scene.layers.flatMap(({ items }) => items.filter((item) => item.kind === 'label'));
+const textOf = ({ runs }: Label): string => runs.map(({ text }) => text).join('');
+
+describe.each(setupNames)('%s', (name) => {
+  const setup = setupCalled(name);
+  const scenes = (look: Look): Scene[] => [
+    outlineScene(setup, look),
+    solvedScene(setup, solutionOf(name), look),
+  ];
+
+  test('labels do not collide', () => {
+    for (const look of looks) {
+      for (const scene of scenes(look)) {
+        const labels = labelsOf(scene);
+        expect(labels.length).toBeGreaterThan(4);
+        for (const [i, a] of labels.entries()) {
+          for (const b of labels.slice(i + 1)) {
+            expect(overlap(boxOf(a), boxOf(b)), `${textOf(a)} over ${textOf(b)}`).toBe(false);
+          }
+        }
+      }
+    }
+  });
+
+  test('labels on the paper stand clear of metal', () => {
+    for (const look of looks) {
+      const page = pageOf(setup, look);
+      for (const scene of scenes(look)) {
+        for (const label of labelsOf(scene)) {
+          const { x0, y0, x1, y1 } = boxOf(label);
+          for (let i = 0; i <= 40; i++) {
+            for (const y of [y0, (y0 + y1) / 2, y1]) {
+              expect(isMetal(page, { x: x0 + (i * (x1 - x0)) / 40, y }), textOf(label)).toBe(false);
+            }
+          }
+        }
+      }
+    }
+  });
+
+  test('nothing lies outside the extent', () => {
+    for (const scene of looks.flatMap(scenes)) {
+      for (const label of labelsOf(scene)) {
+        const box = boxOf(label);
+        expect(box.x0).toBeGreaterThan(scene.left);
+        expect(box.x1).toBeLessThan(scene.left + scene.width);
+        expect(box.y0).toBeGreaterThan(scene.bottom);
+        expect(box.y1).toBeLessThan(scene.bottom + scene.height);
+      }
+    }
+  });
+
+  test('every electrode, probe and row is named', () => {
+    const texts = labelsOf(outlineScene(setup, looks[0] as Look)).map(
+      (label) => textOf(label).split(/[ ,]/)[0],
+    );
+    for (const named of [...setup.electrodes, ...setup.probes, ...setup.rows])
+      expect(texts).toContain(named.name);
+  });
+
+  test('the solved drawing lies on the blank one to the millimetre', () => {
+    for (const look of looks) {
+      const [blank, solved] = scenes(look);
+      const more = look.parts.includes('equipotentials') ? 3 : 0;
+      expect((solved?.layers.length ?? 0) - (blank?.layers.length ?? 0)).toBeGreaterThanOrEqual(more);
+      for (const name of ['board', 'ticks', 'clips', 'metal', 'leads', 'lead-clips', 'joins', 'circuit']) {
+        const layer = (scene: Scene | undefined) => scene?.layers.find((each) => each.name === name);
+        expect(layer(solved)).toEqual(layer(blank));
+      }
+      const frame = ({ left, bottom, width, height, scale }: Scene) => ({
+        left,
+        bottom,
+        width,
+        height,
+        scale,
+      });
+      expect(solved && frame(solved)).toEqual(blank && frame(blank));
+    }
+  });
+
+  test('SVG is well formed, its numbers are rounded, its ids are its own', () => {
+    for (const scene of looks.flatMap(scenes)) {
+      const svg = renderSvg(scene, { id: 'figure-c' });
+      const elements = elementsOf(svg);
+      const marks = svg.replace(/>[^<]*</g, '><');
+      const unsound = [
+        /NaN|Infinity|undefined|null/,
+        /\de-\d/,
+        /[ ML"]-0[ L"]/,
+        /\b(style|class)=/,
+        /currentColor/,
+      ];
+      for (const mark of [...unsound, /\d\.\d{3}/]) expect(mark.exec(marks)?.[0]).toBeUndefined();
+      expect(/ d="[^"]*?\.\d?0[ MLAZ"]/.exec(svg)?.[0]).toBeUndefined();
+      const ids = elements.flatMap(({ attributes }) => attributes.id ?? []);
+      expect(new Set(ids).size).toBe(ids.length);
+      for (const id of ids) expect(id.startsWith('figure-c')).toBe(true);
+      const labelled = elements[0]?.attributes['aria-labelledby']?.split(' ') ?? [];
+      expect(labelled.length).toBe(2);
+      for (const id of labelled) expect(ids).toContain(id);
+    }
+  });
+});
+
+test('sizes are in mm, a drawing too wide is scaled as a whole', () => {
+  const scene = outlineScene(setupCalled('bars'), looks[0] as Look);
+  const full = elementsOf(renderSvg(scene, { id: 'a' }))[0]?.attributes;
+  const small = elementsOf(renderSvg(scene, { id: 'a', widthLimit_mm: 133.5 }))[0]?.attributes;
+  expect(full?.width).toBe(`${scene.width}mm`);
+  expect(small?.width).toBe('133.5mm');
+  expect(Number.parseFloat(small?.height ?? '')).toBeCloseTo((scene.height * 133.5) / scene.width, 1);
+  expect(small?.viewBox).toBe(full?.viewBox);
+});
+
+test('at another scale lengths stay true and letters keep their size', () => {
+  const small = outlineScene(setupCalled('bars'), { ...(looks[0] as Look), scale: 0.6 });
+  const full = outlineScene(setupCalled('bars'), looks[0] as Look);
+  for (const said of ['100\u00a0mm', '10\u00a0mm', '120\u00a0mm']) {
+    expect(labelsOf(small).map(textOf)).toContain(said);
+    expect(labelsOf(full).map(textOf)).toContain(said);
+  }
+  const sizes = (scene: Scene): number[] =>
+    [...new Set(labelsOf(scene).map(({ size_mm }) => size_mm))].sort();
+  expect(sizes(small)).toEqual(sizes(full));
+});
+
+test('hostile names are escaped', () => {
+  const setup = setupCalled('ring');
+  const nasty = '<script>alert("1")</script>';
+  const named: Setup = {
+    ...setup,
+    name: nasty,
+    electrodes: setup.electrodes.map((electrode, i) => (i === 0 ? { ...electrode, name: nasty } : electrode)),
+    probes: setup.probes.map((probe) => ({ ...probe, name: `"'&\u0007` })),
+  };
+  const svg = renderSvg(outlineScene(named, looks[0] as Look), { id: '"><x' });
+  expect(elementsOf(svg).map(({ name }) => name)).not.toContain('script');
+  expect(svg).toContain('&lt;script&gt;');
+  expect(svg).not.toContain('\u0007');
+});
+
+describe('pupils', () => {
+  const text = (setup: Setup): string => renderSvg(outlineScene(setup, looks[0] as Look), { id: 'p' });
+
+  test('never see clips, lifted metal or the name of the set-up', () => {
+    const setup = setupCalled('bars');
+    const outline = setup.electrodes[0]?.pieces[0]?.geometry.outer ?? { edges: [] };
+    const given: Setup = {
+      ...setup,
+      name: 'lifted-over-half',
+      electrodes: setup.electrodes.map((electrode) => ({ ...electrode, clip_ohm: 200 })),
+      unsolved: [
+        { kind: 'lifted', span: setup.span, outline },
+        { kind: 'contact', span: setup.span, outline: null },
+      ],
+    };
+    expect(text(given)).toBe(text(setup));
+    const prepared = renderSvg(outlineScene(given, { ...(looks[0] as Look), audience: 'technicians' }), {
+      id: 't',
+    });
+    expect(prepared).toContain('clip 200\u00a0Ω');
+    expect(prepared).toContain('lifted metal');
+    expect(prepared).not.toContain('lifted-over-half');
+  });
+});
+
+test('barbs sit on the half-way equipotential', () => {
+  const setup = setupCalled('ring');
+  const solved = solutionOf('ring');
+  const scene = solvedScene(setup, solved, looks[1] as Look);
+  const barbs = scene.layers.find(({ name }) => name === 'barbs')?.items ?? [];
+  expect(barbs.length).toBe(solved.traces.fieldLines.length);
+  expect(barbs.length).toBeGreaterThan(8);
+  for (const [i, barb] of barbs.entries()) {
+    const tip = barb.kind === 'path' ? barb.parts[1] : undefined;
+    const line = solved.traces.fieldLines[i];
+    expect(tip).toMatchObject({ x: line?.points[2 * line.half], y: line?.points[2 * line.half + 1] });
+  }
+});
