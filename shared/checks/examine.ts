@@ -37,10 +37,10 @@ const whole: ExamineOptions = { gap: 1e-8, traces: true };
 export function examineSheet(source: Source, { gap, traces }: ExamineOptions = whole): Examination {
   const sheet = readSheet(source);
   const setups = resolveSetups(sheet.blocks.map(({ block }) => block));
-  const { bound, findings: unbound } = bindInserts(sheet, setups);
-  const samples = wantedSamples(bound);
+  const binding = bindInserts(sheet, setups);
+  const { bound, findings: unbound } = binding;
   const outcomes = setups.map((setup) =>
-    solveSetup(setup, { gap, traces, samples: samples.get(setup) ?? [] }),
+    solveSetup(setup, { gap, traces, samples: wantedSamples(binding, setup) }),
   );
   const solutions = new Map(
     setups.flatMap(({ block }, index) => {

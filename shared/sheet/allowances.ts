@@ -5,20 +5,12 @@ import type { Finding } from '../findings/finding.ts';
 import type { Span } from '../text/span.ts';
 import type { Sheet, SheetAllowance } from './sheet.ts';
 
-/** Allowances in the text and in the blocks, by place. */
-export function allowancesOf(sheet: Sheet): readonly SheetAllowance[] {
-  const inBlocks = sheet.blocks.flatMap(({ block }) => block.allowances);
-  return [...sheet.allowances, ...inBlocks].sort((a, b) => a.span.from - b.span.from);
-}
-
 /**
  * The findings that are left, and one for every allowance that was not needed. A finding is covered where it begins on the line. Findings
  * of severity `stop` stay.
  */
-export function applyAllowances(
-  findings: readonly Finding[],
-  allowances: readonly SheetAllowance[],
-): readonly Finding[] {
+export function applyAllowances(findings: readonly Finding[], sheet: Sheet): readonly Finding[] {
+  const allowances = allowancesOf(sheet);
   const used = new Set<SheetAllowance>();
   const refused = new Set<SheetAllowance>();
   const left = findings.filter((one) => {
@@ -30,6 +22,12 @@ export function applyAllowances(
     .filter((allowance) => !used.has(allowance))
     .map((allowance) => (refused.has(allowance) ? cannot(allowance) : needless(allowance)));
   return [...left, ...unused];
+}
+
+/** Allowances in the text and in the blocks, by place. */
+function allowancesOf(sheet: Sheet): readonly SheetAllowance[] {
+  const inBlocks = sheet.blocks.flatMap(({ block }) => block.allowances);
+  return [...sheet.allowances, ...inBlocks].sort((a, b) => a.span.from - b.span.from);
 }
 
 function begins(place: Span, covers: Span): boolean {
