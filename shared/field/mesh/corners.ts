@@ -4,7 +4,14 @@
  * Near a corner of angle w the potential goes like r^λ sin(λθ), with λ = π/w between boundaries of one kind and λ = π/(2w) between
  * metal and a bare edge. Whole λ gives a smooth field; every other corner gets a fan.
  */
-import { type Curve, curveLength, distanceToCurve, domainCurve, tangentAt } from '../geometry/curve.ts';
+import {
+  type Curve,
+  curveLength,
+  distanceToCurve,
+  domainCurve,
+  pointAt,
+  tangentAt,
+} from '../geometry/curve.ts';
 import { atan2, exp, hypot, log } from '../maths.ts';
 import type { Domain } from '../problem.ts';
 
@@ -32,6 +39,9 @@ const REACH = 0.42;
 /** A bend below this (rad) does no harm that the polynomials do not take. */
 const NEARLY_STRAIGHT = 1e-3;
 const EXACT = 1e-9;
+/** What a cusp's angle of nothing counts as, rad. */
+const CUSP_ANGLE = 1e-7;
+const FULL_TURN = 2 * Math.PI;
 
 /**
  * Allowed relative change of the energy around one corner where a fan's straight ray stands in for the first piece of an arc.
@@ -116,13 +126,29 @@ function cornerAngle(boundary: Boundary, edge: number, sx: number, sy: number): 
   const bx = -back.x * sx;
   const by = -back.y * sy;
   const angle = atan2(ax * by - ay * bx, ax * bx + ay * by);
-  if (Math.abs(angle) < 1e-7) return cuspIsOpen(leaving, arriving) ? 1e-7 : 2 * Math.PI;
-  return angle < 0 ? angle + 2 * Math.PI : angle;
+  if (Math.abs(angle) < NEARLY_STRAIGHT && !cuspIsOpen(leaving, arriving))
+    return FULL_TURN + Math.min(0, angle);
+  if (Math.abs(angle) < NEARLY_STRAIGHT) return Math.max(angle, CUSP_ANGLE);
+  return angle < 0 ? angle + FULL_TURN : angle;
 }
 
-/** Two edges leave in one direction: paper lies between them if the arriving one, seen from the corner, bends more to the left. */
+/**
+ * Two edges leave in nearly one direction, and rounding decides nothing: paper lies between them if at some distance the arriving one,
+ * seen from the corner, has kept to the left.
+ */
 function cuspIsOpen(leaving: Curve, arriving: Curve): boolean {
-  return -curvature(arriving) > curvature(leaving);
+  const reach = REACH * Math.min(reachOf(leaving), reachOf(arriving));
+  const p = pointAt(leaving, reach / curveLength(leaving));
+  const q = pointAt(arriving, 1 - reach / curveLength(arriving));
+  const { ax: x, ay: y } = leaving;
+  return (p.x - x) * (q.y - y) - (p.y - y) * (q.x - x) > 0;
+}
+
+/** How far from its ends a curve is a fair picture of its direction there. */
+function reachOf(curve: Curve): number {
+  if (curve.sweep === 0) return curveLength(curve);
+  const chord = hypot(curve.bx - curve.ax, curve.by - curve.ay);
+  return chord > 0 ? Math.min(curve.radius, chord) : curve.radius;
 }
 
 /** Rim radius for every corner, mm: one for all corners of a place. */
@@ -151,8 +177,7 @@ function clearance(
   let radius = 0.6 * size_mm;
   boundary.curves.forEach((curve, i) => {
     if (incident.has(i)) {
-      const reach = curve.sweep === 0 ? curveLength(curve) : Math.min(curve.radius, chordOf(curve));
-      if (reach > 0) radius = Math.min(radius, REACH * reach);
+      radius = Math.min(radius, REACH * reachOf(curve));
       return;
     }
     if (boxDistance(curve, x, y) * REACH >= radius) return;
@@ -160,11 +185,6 @@ function clearance(
     if (distance > EXACT) radius = Math.min(radius, REACH * distance);
   });
   return radius;
-}
-
-function chordOf(curve: Curve): number {
-  const chord = hypot(curve.bx - curve.ax, curve.by - curve.ay);
-  return chord > 0 ? chord : curve.radius;
 }
 
 /** A lower bound of the distance, cheap. */

@@ -61,7 +61,7 @@ function pieceOfHalfEdge(all: Delaunator<Float64Array>, pieces: Pieces): Int32Ar
   return found === wanted.size ? piece : null;
 }
 
-/** Triangles to the left of pieces and all behind them; null if that runs out of the boundary. */
+/** Triangles to the left of pieces and all behind them; null if that runs out of the boundary, or into it from outside. */
 function flood(all: Delaunator<Float64Array>, piece: Int32Array): Uint8Array | null {
   const { halfedges } = all;
   const kept = new Uint8Array(halfedges.length / 3);
@@ -75,8 +75,9 @@ function flood(all: Delaunator<Float64Array>, piece: Int32Array): Uint8Array | n
   for (let t = open.pop(); t !== undefined; t = open.pop()) {
     for (let e = 3 * t; e < 3 * t + 3; e++) {
       if (piece[e]! >= 0) continue;
-      if (halfedges[e]! < 0) return null;
-      keep((halfedges[e]! / 3) | 0);
+      const beyond = halfedges[e]!;
+      if (beyond < 0 || piece[beyond]! >= 0) return null;
+      keep((beyond / 3) | 0);
     }
   }
   return kept;
