@@ -5,9 +5,13 @@ import { build } from 'esbuild';
 
 const root = dirname(dirname(fileURLToPath(import.meta.url)));
 
-// Bundled CommonJS packages ask for Node's own modules through `require`, which an ES module has to make first.
-const requireBanner =
-  "import { createRequire as makeRequire } from 'node:module'; const require = makeRequire(import.meta.url);";
+// Bundled CommonJS packages expect `require` and `__filename`, which an ES module has to make first.
+const commonJsBanner = [
+  "import { createRequire as makeRequire } from 'node:module';",
+  "import { fileURLToPath as pathOfUrl } from 'node:url';",
+  'const require = makeRequire(import.meta.url);',
+  'const __filename = pathOfUrl(import.meta.url);',
+].join('\n');
 
 await build({
   absWorkingDir: root,
@@ -22,7 +26,7 @@ await build({
   platform: 'node',
   target: 'node20.9',
   format: 'esm',
-  banner: { js: requireBanner },
+  banner: { js: commonJsBanner },
   legalComments: 'linked',
   logLevel: 'warning',
 });

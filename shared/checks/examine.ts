@@ -38,7 +38,6 @@ export function examineSheet(source: Source, { gap, traces }: ExamineOptions = w
   const sheet = readSheet(source);
   const setups = resolveSetups(sheet.blocks.map(({ block }) => block));
   const binding = bindInserts(sheet, setups);
-  const { bound, findings: unbound } = binding;
   const outcomes = setups.map((setup) =>
     solveSetup(setup, { gap, traces, samples: wantedSamples(binding, setup) }),
   );
@@ -52,11 +51,12 @@ export function examineSheet(source: Source, { gap, traces }: ExamineOptions = w
     ...sheet.findings,
     ...sheet.blocks.flatMap(({ block }) => block.findings),
     ...setups.flatMap((setup) => setup.findings),
-    ...unbound,
+    ...binding.findings,
     ...outcomes.flatMap((outcome) => outcome.findings),
     ...rules.flatMap((rule) => rule({ sheet, setups, solutions })),
   ];
-  return { sheet, setups, bound, solutions, findings: inOrder(applyAllowances(findings, sheet)) };
+  const allowed = applyAllowances(findings, sheet);
+  return { sheet, setups, bound: binding.bound, solutions, findings: inOrder(allowed) };
 }
 
 const inOrder = (findings: readonly Finding[]): readonly Finding[] =>
