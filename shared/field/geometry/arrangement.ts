@@ -3,7 +3,7 @@
  * pieces that lie on each other merged. Every outline stays a closed chain of edges, so which faces it holds is a matter of parity.
  */
 import { hypot } from '../maths.ts';
-import { type Curve, circular, curveBounds, distanceToCurve, pointAt, straight } from './curve.ts';
+import { type Curve, circular, curveBounds, distanceToCurve, nearestOn, pointAt, straight } from './curve.ts';
 import { meetings, TOUCH } from './intersect.ts';
 import type { Point } from './outline.ts';
 
@@ -130,10 +130,26 @@ function cutPair(e: GraphEdge, f: GraphEdge, vertices: Vertices, cutsOfE: number
   for (const v of [f.a, f.b]) if (liesOn(v, e, vertices)) cutsOfE.push(v);
   for (const v of [e.a, e.b]) if (liesOn(v, f, vertices)) cutsOfF.push(v);
   for (const p of meetings(e.curve, f.curve)) {
+    if (!parted(p, e, f, vertices)) continue;
     const v = vertices.at(p);
     if (v !== e.a && v !== e.b) cutsOfE.push(v);
     if (v !== f.a && v !== f.b) cutsOfF.push(v);
   }
+}
+
+/**
+ * False where two curves that leave one vertex cross again before they have parted by more than TOUCH: tangent curves do so when
+ * rounding has tilted one of them. They count as side by side.
+ */
+function parted(p: Point, e: GraphEdge, f: GraphEdge, vertices: Vertices): boolean {
+  const shared = [e.a, e.b].find((v) => v === f.a || v === f.b);
+  if (shared === undefined) return true;
+  const from = vertices.points[shared] as Point;
+  const x = (from.x + p.x) / 2;
+  const y = (from.y + p.y) / 2;
+  const one = nearestOn(e.curve, x, y);
+  const other = nearestOn(f.curve, x, y);
+  return hypot(one.x - other.x, one.y - other.y) > TOUCH;
 }
 
 function liesOn(v: number, e: GraphEdge, vertices: Vertices): boolean {
