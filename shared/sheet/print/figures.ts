@@ -4,8 +4,7 @@ import type { Scene } from '../../drawing/scene.ts';
 import { printedScale, renderSvg } from '../../drawing/svg.ts';
 import { printNumber } from '../../quantity/print.ts';
 import { type Html, html, joined, trusted } from './html.ts';
-import { column_mm } from './stylesheet.ts';
-import type { Figure } from './view.ts';
+import type { Figure, Placing } from './view.ts';
 
 /** Parts that only a solution can fill. */
 const solvedParts: readonly DrawingPart[] = ['equipotentials', 'field-lines', 'values'];
@@ -20,10 +19,10 @@ export function partsAsked(parts: readonly DrawingPart[] | null, audience: Audie
 }
 
 /** `id` is unique in the page and stable. */
-export function figureOf(scene: Scene, id: string, caption: string | null): Figure {
+export function figureOf(scene: Scene, { id, limit_mm }: Placing, caption: string | null): Figure {
   return {
-    svg: trusted(renderSvg(scene, { id, widthLimit_mm: column_mm })),
-    scale: printedScale(scene, column_mm),
+    svg: trusted(renderSvg(scene, { id, widthLimit_mm: limit_mm })),
+    scale: printedScale(scene, limit_mm),
     caption,
   };
 }

@@ -67,7 +67,7 @@ export function printSheet(input: PrintInput, audience: Audience, tier: Tier | n
 
 function viewFor(input: PrintInput, audience: Audience): View {
   const { sheet, bound, setups, solutions } = input;
-  const plan = planFigures(sheet, bound, setups);
+  const plan = planFigures({ sheet, bound, setups }, audience);
   const solved = { bound, setups, plan, solutions };
   return audience === 'pupils'
     ? pupilsView({ bound, setups, plan }, tell(sheet, solved))

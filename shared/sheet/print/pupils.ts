@@ -7,11 +7,20 @@ import { outlineScene } from '../../drawing/outline-scene.ts';
 import type { Setup } from '../../setup/setup.ts';
 import type { BoundInsert, Target } from '../inserts/bound.ts';
 import { askedBy, blankFor, freeBlank } from './blanks.ts';
-import type { FigurePlan, Placing } from './figure-plan.ts';
 import { figureOf, needsSolution, partsAsked } from './figures.ts';
 import { troubleBox } from './stand-ins.ts';
 import { blankCells, layoutTable, renderTable } from './table-layout.ts';
-import { block, type Figure, noPrint, type Printed, type Told, type View, words } from './view.ts';
+import {
+  block,
+  type Figure,
+  type FigurePlan,
+  noPrint,
+  type Placing,
+  type Printed,
+  type Told,
+  type View,
+  words,
+} from './view.ts';
 
 export interface PupilsSource {
   readonly bound: readonly BoundInsert[];
@@ -63,10 +72,14 @@ function blankOf(target: Target, placing: Placing): Printed {
 function outlineFigure(
   setup: Setup,
   parts: readonly DrawingPart[],
-  { id, scale }: Placing,
+  placing: Placing,
   caption: string | null = null,
 ): Figure | null {
   const outlines = parts.filter((part) => !needsSolution(part));
   if (outlines.length === 0 || setup.paper === null) return null;
-  return figureOf(outlineScene(setup, { parts: outlines, audience: 'pupils', scale }), id, caption);
+  return figureOf(
+    outlineScene(setup, { parts: outlines, audience: 'pupils', scale: placing.scale }),
+    placing,
+    caption,
+  );
 }

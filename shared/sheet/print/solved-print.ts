@@ -6,15 +6,14 @@ import type { Setup } from '../../setup/setup.ts';
 import type { BoundInsert } from '../inserts/bound.ts';
 import type { Insert } from '../sheet.ts';
 import { freeBlank } from './blanks.ts';
-import type { FigurePlan, Placing } from './figure-plan.ts';
 import { figureOf, needsSolution, partsAsked } from './figures.ts';
 import { type Html, html } from './html.ts';
 import { solvedTable } from './solved-table.ts';
 import { type Solutions, solvedValue } from './solved-values.ts';
 import { laterBox, troubleBox } from './stand-ins.ts';
 import { layoutTable } from './table-layout.ts';
-import type { Amount } from './values.ts';
-import { block, type Figure, noPrint, type Printed, words } from './view.ts';
+import { type Amount, amountIn } from './values.ts';
+import { block, type Figure, type FigurePlan, noPrint, type Placing, type Printed, words } from './view.ts';
 
 export interface SolvedSource {
   readonly bound: readonly BoundInsert[];
@@ -73,24 +72,29 @@ function setupFigure(
   setup: Setup,
   parts: readonly DrawingPart[],
   { solutions, audience, caption }: Drawing,
-  { id, scale }: Placing,
+  placing: Placing,
 ): Figure | null {
   if (parts.length === 0 || setup.paper === null) return null;
-  const look = { parts, audience, scale };
+  const look = { parts, audience, scale: placing.scale };
   const solved = solutions.get(setup.block);
   const scene =
     solved === undefined || !parts.some(needsSolution)
       ? outlineScene(setup, { ...look, parts: parts.filter((part) => !needsSolution(part)) })
       : solvedScene(setup, solved, look);
-  return figureOf(scene, id, caption);
+  return figureOf(scene, placing, caption);
 }
 
-function valueText(value: Amount | readonly [Amount, Amount], { bareNumber }: Insert): Html {
-  if ('number' in value) return html`<span class="together">${amountText(value, bareNumber)}</span>`;
+function valueText(value: Amount | readonly [Amount, Amount], insert: Insert): Html {
+  if ('number' in value) return html`<span class="together">${amountText(value, insert)}</span>`;
   const [low, high] = value;
-  return html`<span class="together">${amountText(low, bareNumber)} to ${amountText(high, bareNumber)}</span>`;
+  return html`<span class="together">${amountText(low, insert)} to ${amountText(high, insert)}</span>`;
 }
 
-function amountText({ number, unit }: Amount, bare: boolean): string {
-  return bare || unit === '' ? number : `${number}\u00a0${unit}`;
+/** Bare in a column headed with a unit of its kind, in that unit; under any other heading the unit stays with the number. */
+function amountText(amount: Amount, { bareNumber, columnUnit }: Insert): string {
+  const wanted = columnUnit === null ? amount : amountIn(amount, columnUnit);
+  if (wanted === null || !bareNumber) return withUnit(wanted ?? amount);
+  return wanted.number;
 }
+
+const withUnit = ({ number, unit }: Amount): string => (unit === '' ? number : `${number}\u00a0${unit}`);

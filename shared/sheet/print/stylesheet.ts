@@ -8,6 +8,8 @@ export interface SheetStyle {
 
 /** Width of the text and figure column, mm, on the narrower of the two papers. */
 export const column_mm = 172;
+/** Between figures side by side, mm. */
+export const gutter_mm = 6;
 /** Tallest figure that shares a page with its caption, mm. */
 export const tallest_mm = 215;
 
@@ -97,7 +99,7 @@ const parts = `
 .findings .where { font-weight: 600; }
 .unknown { border: 0.5mm solid var(--findings); color: var(--findings); padding: 0 1mm; font-weight: 600; }
 .later { border: 0.25mm dashed var(--ink); padding: 3mm 4mm; margin: 0 0 4mm; }
-.figures { display: flex; gap: 6mm; align-items: flex-end; margin: 2mm 0 4mm; break-inside: avoid; }
+.figures { display: flex; gap: ${gutter_mm}mm; align-items: flex-end; margin: 2mm 0 4mm; break-inside: avoid; }
 figure { margin: 0; break-inside: avoid; }
 figure svg { display: block; max-width: 100%; height: auto; }
 figcaption { font-size: 11pt; margin-top: 1.5mm; max-width: 160mm; }

@@ -3,6 +3,7 @@
  */
 import { hypot } from '../../field/maths.ts';
 import { type PrintOptions, printNumber, printWithin } from '../../quantity/print.ts';
+import { unitOf } from '../../quantity/units.ts';
 import type { PointReading } from '../../setup/readings.ts';
 import type { Setup } from '../../setup/setup.ts';
 import { measures } from './blanks.ts';
@@ -11,6 +12,14 @@ import { measures } from './blanks.ts';
 export interface Amount {
   readonly number: string;
   readonly unit: string;
+}
+
+/** The same digits in another unit of the same dimension; null where the unit is none of these: `0.75` V is `750` mV. */
+export function amountIn({ number, unit }: Amount, other: string): Amount | null {
+  const from = unitOf(unit);
+  const to = unitOf(other);
+  if (from === null || to === null || from.dimension !== to.dimension || from.times !== to.times) return null;
+  return { number: pointMoved(number, from.exponent - to.exponent), unit: to.symbol };
 }
 
 /**
@@ -113,6 +122,21 @@ export function leastSquaresSlope(points: readonly (readonly [number, number])[]
     xy += (x - meanX) * (y - meanY);
   }
   return xx > 0 ? xy / xx : null;
+}
+
+/** A written number times 10^places, digit for digit. */
+function pointMoved(number: string, places: number): string {
+  const sign = /^\D*/u.exec(number)?.[0] ?? '';
+  const [whole = '', fraction = ''] = number.slice(sign.length).split('.');
+  const before = whole.length + places;
+  const digits = '0'.repeat(Math.max(0, 1 - before)) + whole + fraction;
+  const point = Math.max(1, before);
+  const left = digits
+    .slice(0, point)
+    .padEnd(point, '0')
+    .replace(/^0+(?=\d)/u, '');
+  const right = digits.slice(point);
+  return sign + left + (right === '' ? '' : `.${right}`);
 }
 
 /** Decimals in the shortest writing of a number: 2 for 0.01, 3 for 0.005, 0 for 10. */

@@ -7,6 +7,21 @@ import type { Html } from './html.ts';
 
 export type Tier = 'support' | 'core' | 'stretch';
 
+/** Where each figure of a print stands. */
+export interface FigurePlan {
+  ofInsert(number: number): Placing;
+  ofBlock(number: number): Placing;
+}
+
+export interface Placing {
+  /** Unique in the page. */
+  readonly id: string;
+  /** Printed mm for one mm of the bench, at most 1. */
+  readonly scale: number;
+  /** Room on the page; a drawing that is still wider shrinks as a whole. */
+  readonly limit_mm: number;
+}
+
 /** A drawing ready for print. */
 export interface Figure {
   readonly svg: Html;
