@@ -29,7 +29,7 @@ export function isFigureWord(word: string): word is FigureWord {
 /** The reader stands before the word. */
 export function readFigure(reader: InsertReader, word: FigureWord): InsertHead | null {
   reader.take(word);
-  const names = readNames(reader, () => atOptions(reader) || reader.sees(':'));
+  const names = readNames(reader, () => atOptions(reader) || reader.sees(':') || reader.sees(','));
   if (names === null) return null;
   const listed = reader.take(':') ? readList(reader) : null;
   const options = readOptions(reader);

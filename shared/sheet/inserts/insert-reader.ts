@@ -1,7 +1,6 @@
 /** Walks through the text of one insert, word by word; every place it gives is an offset in the file. */
 import { type Token, tokenAt } from '../../block/tokens.ts';
-import { finding } from '../../findings/catalogue.ts';
-import type { Finding, FindingParts, Fix } from '../../findings/finding.ts';
+import { type Finding, type FindingParts, type Fix, finding } from '../../findings/finding.ts';
 import type { SheetCode } from '../../findings/sheet-codes.ts';
 import type { Dimension } from '../../quantity/quantity.ts';
 import { readQuantity } from '../../quantity/read.ts';
@@ -19,7 +18,7 @@ export class InsertReader {
   constructor(text: string, closed: boolean, fileSpan: (from: number, to: number) => Span) {
     this.text = closed ? text.slice(0, -1) : text;
     this.position = 2;
-    this.end = this.text.length;
+    this.end = text.length;
     this.fileSpan = fileSpan;
   }
 

@@ -1,7 +1,6 @@
 /** Finds what a name in an insert stands for, among all setups of a sheet, and says kindly what is wrong where it cannot. */
 import { nearest } from '../../block/nearest.ts';
-import { finding } from '../../findings/catalogue.ts';
-import type { Finding, FindingParts } from '../../findings/finding.ts';
+import { type Finding, type FindingParts, finding } from '../../findings/finding.ts';
 import type { SheetCode } from '../../findings/sheet-codes.ts';
 import type { Row, Setup } from '../../setup/setup.ts';
 import type { Span } from '../../text/span.ts';
@@ -63,7 +62,8 @@ export class Names {
   /** The one setup that has this name as something of this kind. */
   owner(reference: Reference, kind: NameKind): Found<Setup> {
     if (reference.setup !== null) {
-      const setup = this.setup(reference.setup, reference.span);
+      const { from } = reference.span;
+      const setup = this.setup(reference.setup, { from, to: from + reference.setup.length });
       if ('trouble' in setup || has(setup.found, reference.name, kind)) return setup;
       return this.missing(reference, kind, [setup.found]);
     }
@@ -162,12 +162,14 @@ function suggestion(
   before = '',
 ): Pick<FindingParts, 'message' | 'hints' | 'fixes'> & { readonly message: string } {
   const near = nearest(written, known);
-  // Names are short; with no near one, a name that differs by capitals or by one letter of one is still worth offering.
-  const meant = near.length > 0 ? near : known.length === 1 ? known : [];
+  const longer = known.filter((name) => name.startsWith(written) || written.startsWith(name));
+  const meant = near.length > 0 ? near : longer.length > 0 || known.length > 1 ? longer : known;
+  // Names of one letter are near to none and to all.
+  const offered = meant.length === 0 && written.length <= 2 ? known : meant;
   const question = meant[0] === undefined ? '' : ` \`${before}${meant[0]}\`?`;
   return {
     message: message + question,
     hints: meant.length > 0 || known.length === 0 ? [] : [`There are ${known.join(', ')}.`],
-    fixes: meant.map((name) => replacing(span, before + name)),
+    fixes: offered.slice(0, 3).map((name) => replacing(span, before + name)),
   };
 }

@@ -42,9 +42,9 @@ export function excerptOf(reading: Reading, token: Token): Excerpt {
   return { lines, span: span(from, Math.max(info.at, endOf(reading, last))), head: headOf(info) };
 }
 
-/** Case, a letter too many or too few: `electrode`, `Electrodes`, `electrods`. */
+/** Case, a letter too many or too few: `electrode`, `Electrodes`, `electrods`; but `electronics` is another word. */
 function isNearly(word: string): boolean {
-  return word.length >= 7 && nearest(word, [blockWord]).length > 0;
+  return word.length >= 7 && /d/iu.test(word) && nearest(word, [blockWord]).length > 0;
 }
 
 /** What follows the marks of the fence on its first line. */

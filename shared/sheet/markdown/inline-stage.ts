@@ -155,6 +155,8 @@ class Walk {
       children.push(this.total(cut.marks));
     }
     token.children = children;
+    // Nothing is printed from the content, but titles are made of it.
+    token.content = token.content.replace(/<!--[\s\S]*?-->/gu, '').trim();
     this.figures(token, index, children);
   }
 

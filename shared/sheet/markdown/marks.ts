@@ -1,7 +1,6 @@
 /** Marks: the total of a question, `[2]` at its end, and the points in its answer, `(1)` at the ends of lines. */
 import type { StateCore, Token } from 'markdown-it';
-import { finding } from '../../findings/catalogue.ts';
-import type { Finding } from '../../findings/finding.ts';
+import { type Finding, finding } from '../../findings/finding.ts';
 import { type Span, span } from '../../text/span.ts';
 import type { MarkTotal } from '../sheet.ts';
 import { placesOfLines, spanIn } from './places.ts';
@@ -69,6 +68,8 @@ export class MarkBook {
   private readonly answers: Answer[] = [];
   private readonly totals: MarkTotal[];
   private current: Answer | null = null;
+  /** What a further answer adds to. */
+  private last: Answer | null = null;
 
   constructor(totals: MarkTotal[]) {
     this.totals = totals;
@@ -85,13 +86,13 @@ export class MarkBook {
     const item = items.at(-1);
     const inItem = item === undefined ? [] : this.waiting.filter((question) => question.items.includes(item));
     const questions = inItem.length > 0 ? inItem : [...this.waiting];
-    const before = this.answers.at(-1);
     this.waiting.length = 0;
-    if (questions.length === 0 && before !== undefined) this.current = before;
+    if (questions.length === 0 && this.last !== null) this.current = this.last;
     else {
       this.current = { opening, points: 0, questions };
       this.answers.push(this.current);
     }
+    this.last = this.current;
   }
 
   closeAnswer(): void {
@@ -104,7 +105,9 @@ export class MarkBook {
 
   /** A heading ends what an answer may belong to. */
   heading(): void {
-    if (this.current === null) this.waiting.length = 0;
+    if (this.current !== null) return;
+    this.waiting.length = 0;
+    this.last = null;
   }
 
   /** Writes the points into the totals and says where they disagree. */

@@ -3,8 +3,7 @@
  * open one. What is misspelt or never closed is broken: it reaches to the end of what it stands in, and pupils do not get it.
  */
 import type { StateCore, Token } from 'markdown-it';
-import { finding } from '../../findings/catalogue.ts';
-import type { Finding, Fix } from '../../findings/finding.ts';
+import { type Finding, type Fix, finding } from '../../findings/finding.ts';
 import { type Span, span } from '../../text/span.ts';
 import type { Passage, PassageKind } from '../sheet.ts';
 import { colonsType } from './block-rules.ts';

@@ -1,8 +1,7 @@
 /** What our rules share while markdown-it parses one text; it travels in markdown-it's environment. */
 import type { Env, Token } from 'markdown-it';
 import type { Block } from '../../block/tree.ts';
-import { finding } from '../../findings/catalogue.ts';
-import type { Finding, FindingParts } from '../../findings/finding.ts';
+import { type Finding, type FindingParts, finding } from '../../findings/finding.ts';
 import type { SheetCode } from '../../findings/sheet-codes.ts';
 import { type LineIndex, lineIndex, type Source } from '../../text/source.ts';
 import type { Span } from '../../text/span.ts';
