@@ -6,6 +6,11 @@ import { textSize } from './pens.ts';
 import type { Item } from './scene.ts';
 
 const TICK_EVERY_mm = 10;
+/** A longer edge goes without ticks and ruling: its length is a slip. */
+const MOST_TICKS = 1000;
+
+const isRuled = ({ width, height, scale }: Page): boolean =>
+  Math.max(width, height) <= MOST_TICKS * TICK_EVERY_mm * scale;
 
 export function board({ page, board: b }: Desk): Item[] {
   return [box('board', b.x0, b.y0, b.x1, b.y1), box('paper', 0, 0, page.width, page.height)];
@@ -32,17 +37,19 @@ export function ticks({ page, room }: Desk): Item[] {
       marks.push(tick(i * TICK_EVERY_mm * page.scale, i % 10 === 0 ? 2.6 : i % 5 === 0 ? 1.9 : 1.2));
     }
   };
-  edge(page.width, (x, size) => line('tick', at(x, 0), at(x, -size)));
-  edge(page.width, (x, size) => line('tick', at(x, page.height), at(x, page.height + size)));
-  edge(page.height, (y, size) => line('tick', at(0, y), at(-size, y)));
-  edge(page.height, (y, size) => line('tick', at(page.width, y), at(page.width + size, y)));
+  if (isRuled(page)) {
+    edge(page.width, (x, size) => line('tick', at(x, 0), at(x, -size)));
+    edge(page.width, (x, size) => line('tick', at(x, page.height), at(x, page.height + size)));
+    edge(page.height, (y, size) => line('tick', at(0, y), at(-size, y)));
+    edge(page.height, (y, size) => line('tick', at(page.width, y), at(page.width + size, y)));
+  }
   const corner = label(at(-1.2, -4), upright('0'), { size_mm: textSize.corner, anchor: 'end' });
   room.keepLabel(corner);
   return [...marks, corner];
 }
 
 export function ruling({ page }: Desk): Item[] {
-  if (!wants(page, 'ruling')) return [];
+  if (!wants(page, 'ruling') || !isRuled(page)) return [];
   const step = TICK_EVERY_mm * page.scale;
   const lines: Item[] = [];
   for (let i = 1; i * step < page.width - 1e-6; i++) {
@@ -54,7 +61,7 @@ export function ruling({ page }: Desk): Item[] {
   return lines;
 }
 
-export const hasGrain = ({ setup }: Page): boolean => {
+const hasGrain = ({ setup }: Page): boolean => {
   const resistance = setup.paper?.resistance_ohm ?? null;
   return resistance !== null && resistance[0] !== resistance[1];
 };

@@ -46,20 +46,18 @@ export class Occupancy {
   }
 
   isFree(box: Bounds): boolean {
-    if (this.boxes.some((other) => overlap(box, other))) return false;
-    if (this.solid.count(box) > 0) return false;
-    return !corners(box).some(this.within);
+    return !this.isKept(box) && !corners(box).some(this.within);
+  }
+  /** Is there room for a line through this point? */
+  isFreeAt(p: Point): boolean {
+    return !this.isKept(padded({ x0: p.x, y0: p.y, x1: p.x, y1: p.y }, 0.3)) && !this.within(p);
+  }
+  private isKept(box: Bounds): boolean {
+    return this.boxes.some((other) => overlap(box, other)) || this.solid.count(box) > 0;
   }
   /** Points of lines under a box. */
   linesUnder(box: Bounds): number {
     return this.lines.count(box);
-  }
-  isFreeAt(p: Point): boolean {
-    return this.isFree({ x0: p.x - 0.3, y0: p.y - 0.3, x1: p.x + 0.3, y1: p.y + 0.3 });
-  }
-  /** Metal, or a point kept solid, but not a label's box. */
-  isMetal(p: Point): boolean {
-    return this.within(p);
   }
 
   /** The best free candidate, kept; null if none is free. */

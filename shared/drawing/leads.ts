@@ -2,8 +2,9 @@
 import type { Point } from '../field/geometry/outline.ts';
 import { printQuantity } from '../quantity/print.ts';
 import type { Desk } from './desk.ts';
+import { chooseJoins } from './join-routes.ts';
 import { centred } from './labels.ts';
-import { chooseJoins, type Lead } from './lead-routes.ts';
+import type { Lead } from './lead-routes.ts';
 import { at, circle, dot, label, line, polyline, upright } from './marks.ts';
 import { isMetal, type Page, wants } from './page.ts';
 import { textSize } from './pens.ts';
@@ -82,7 +83,7 @@ export function terminals({ page, room, leads: all }: Desk): Item[] {
     });
 }
 
-export function terminalText({ polarity, electrode }: Lead): string {
+function terminalText({ polarity, electrode }: Lead): string {
   if (polarity === 'positive') return '+';
   if (polarity === 'negative') return '\u2212 0\u00a0V';
   return electrode.connection?.kind === 'held' ? volts(electrode.connection.potential_V) : '';

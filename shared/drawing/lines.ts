@@ -18,7 +18,7 @@ import { pagePoints, stations, thinned } from './traces.ts';
 import { decimalsOf, volts } from './values.ts';
 
 /** One equipotential on the page. */
-export interface PageLine {
+interface PageLine {
   readonly value_V: number;
   readonly text: string;
   readonly points: readonly Point[];
@@ -27,7 +27,7 @@ export interface PageLine {
 
 const DOT_EVERY_mm = 10;
 
-export function pageLines(page: Page, { traces }: SolvedSetup): PageLine[] {
+function pageLines(page: Page, { traces }: SolvedSetup): PageLine[] {
   const decimals = decimalsOf(traces.equipotentials.map(({ value_V }) => value_V));
   return traces.equipotentials.flatMap(({ value_V, lines }) =>
     lines.map((traced) => ({
@@ -44,7 +44,12 @@ export function keepLines({ page, room }: Desk, solved: SolvedSetup): void {
   const keep = (points: readonly Point[]): void => room.keepLine(stations(points, 0.6).map(({ p }) => p));
   if (wants(page, 'equipotentials')) for (const { points } of pageLines(page, solved)) keep(points);
   if (wants(page, 'field-lines')) {
-    for (const traced of solved.traces.fieldLines) keep(pagePoints(traced, page.scale));
+    for (const traced of solved.traces.fieldLines) {
+      const points = pagePoints(traced, page.scale);
+      keep(points);
+      const tip = points[traced.half];
+      if (tip !== undefined) room.keepSolid([tip]);
+    }
   }
 }
 

@@ -1,7 +1,7 @@
 /** Small makers of scene items: lines, boxes, circles, paths along true arcs, labels. */
 import { type Curve, pointAt } from '../field/geometry/curve.ts';
 import type { Point } from '../field/geometry/outline.ts';
-import type { Dot, Item, Label, Path, PathPart, Style, TextRun } from './scene.ts';
+import type { Dot, Label, Path, PathPart, Style, TextRun } from './scene.ts';
 
 export const at = (x: number, y: number): Point => ({ x, y });
 
@@ -64,7 +64,7 @@ function curveParts(c: Curve): PathPart[] {
 
 export const upright = (text: string): TextRun[] => [{ text, form: 'upright' }];
 
-export interface LabelLook {
+interface LabelLook {
   readonly size_mm: number;
   readonly anchor?: Label['anchor'];
   readonly halo?: boolean;
@@ -74,5 +74,3 @@ export function label(point: Point, runs: readonly TextRun[], look: LabelLook): 
   const { size_mm, anchor = 'start', halo = false } = look;
   return { kind: 'label', x: point.x, y: point.y, runs, size_mm, anchor, halo };
 }
-
-export const items = (...groups: readonly (Item | readonly Item[])[]): Item[] => groups.flat();

@@ -33,6 +33,8 @@ export interface Saying {
 
 const MOST_GAPS = 4;
 const MOST_SIZES = 8;
+/** Among more pieces than this no gap stands out. */
+const MOST_PIECES = 16;
 
 export function sayings(page: Page): Saying[] {
   return [...gaps(page).slice(0, MOST_GAPS), ...sizes(page).slice(0, MOST_SIZES)];
@@ -49,6 +51,7 @@ function gaps(page: Page): Saying[] {
   const pieces = page.electrodes.flatMap(({ pieces: own, electrode }) =>
     own.filter(({ bounds }) => visibleBounds(page, bounds) !== null).map((piece) => ({ piece, electrode })),
   );
+  if (pieces.length > MOST_PIECES) return [];
   for (const [i, a] of pieces.entries()) {
     for (const b of pieces.slice(i + 1)) {
       if (a.electrode === b.electrode) continue;

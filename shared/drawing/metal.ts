@@ -36,14 +36,20 @@ export function metal({ page, board }: Desk): Item[] {
   ]);
 }
 
+/** Metal that would take more lines than this is hatched more widely. */
+const MOST_LINES = 2000;
+
 /** Lines at 45°, the same set for the whole page, so that pieces of one electrode run into each other. */
 function hatch(page: Page, electrode: PageElectrode): Item[] {
   const { pieces } = electrode;
+  const b = visibleBounds(page, electrode.bounds);
+  if (b === null) return [];
   const u = { x: -Math.SQRT1_2, y: Math.SQRT1_2 };
-  const reach = page.width + page.height;
+  const [low, high] = [u.x * b.x1 + u.y * b.y0, u.x * b.x0 + u.y * b.y1];
+  const spacing = hatchSpacing * Math.max(1, Math.ceil((high - low) / (MOST_LINES * hatchSpacing)));
   const lines: Item[] = [];
-  for (let k = Math.floor(-reach / hatchSpacing); k * hatchSpacing < reach; k++) {
-    const c = (k + 0.5) * hatchSpacing;
+  for (let k = Math.floor(low / spacing) - 1; k * spacing < high; k++) {
+    const c = (k + 0.5) * spacing;
     const stops = [
       ...new Set([...pieces.flatMap((p) => crossings(p.polygons, u, c)), ...paperCrossings(page, u, c)]),
     ];
@@ -97,7 +103,7 @@ function rectangle(x0: number, y0: number, x1: number, y1: number): Curve[] {
 }
 
 /** What stands beside the metal: `N −`, `P +`, `R, not connected`, `K, 1.2 V`. */
-export function nameOf(electrode: Electrode, connected: boolean): string {
+function nameOf(electrode: Electrode, connected: boolean): string {
   const { name, connection } = electrode;
   switch (connection?.kind) {
     case 'positive':

@@ -57,10 +57,13 @@ export function alongSides(polygon: readonly Point[], step: number): Point[] {
   return sides(polygon).flatMap(([a, b]) => between(a, b, step));
 }
 
+/** No way is walked in more steps than this, however absurd its length. */
+const MOST_STEPS = 4000;
+
 /** Points from a towards b, a included and b left out, at most `step` apart. */
 export function between(a: Point, b: Point, step: number): Point[] {
   const length = hypot(b.x - a.x, b.y - a.y);
-  const count = Math.max(1, Math.ceil(length / step));
+  const count = Math.min(MOST_STEPS, Math.max(1, Math.ceil(length / step)));
   return Array.from({ length: count }, (_, i) => ({
     x: a.x + ((b.x - a.x) * i) / count,
     y: a.y + ((b.y - a.y) * i) / count,

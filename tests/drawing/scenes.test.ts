@@ -6,10 +6,11 @@ import { outlineScene } from '../../shared/drawing/outline-scene.ts';
 import { isMetal, type Look, pageOf } from '../../shared/drawing/page.ts';
 import type { Label, Scene } from '../../shared/drawing/scene.ts';
 import { solvedScene } from '../../shared/drawing/solved-scene.ts';
-import { renderSvg } from '../../shared/drawing/svg.ts';
+import { printedScale, renderSvg } from '../../shared/drawing/svg.ts';
 import type { SolvedSetup } from '../../shared/setup/readings.ts';
 import type { Setup } from '../../shared/setup/setup.ts';
 import { solveSetup } from '../../shared/setup/solve-setup.ts';
+import { setupsOf } from '../setup/blocks.ts';
 import { type SetupName, setupCalled, setupNames } from './setups.ts';
 import { elementsOf } from './xml.ts';
 
@@ -34,23 +35,36 @@ const labelsOf = (scene: Scene): Label[] =>
   scene.layers.flatMap(({ items }) => items.filter((item) => item.kind === 'label'));
 const textOf = ({ runs }: Label): string => runs.map(({ text }) => text).join('');
 
+const nowhere: Label = {
+  kind: 'label',
+  x: 0,
+  y: 0,
+  runs: [{ text: 'here', form: 'upright' }],
+  size_mm: 4,
+  anchor: 'middle',
+  halo: false,
+};
+
 describe.each(setupNames)('%s', (name) => {
   const setup = setupCalled(name);
-  const scenes = (look: Look): Scene[] => [
-    outlineScene(setup, look),
-    solvedScene(setup, solutionOf(name), look),
-  ];
+  const drawn = new Map<Look, Scene[]>();
+  const scenes = (look: Look): Scene[] => {
+    const known = drawn.get(look) ?? [outlineScene(setup, look), solvedScene(setup, solutionOf(name), look)];
+    drawn.set(look, known);
+    return known;
+  };
 
   test('labels do not collide', () => {
     for (const look of looks) {
       for (const scene of scenes(look)) {
         const labels = labelsOf(scene);
         expect(labels.length).toBeGreaterThan(4);
-        for (const [i, a] of labels.entries()) {
-          for (const b of labels.slice(i + 1)) {
-            expect(overlap(boxOf(a), boxOf(b)), `${textOf(a)} over ${textOf(b)}`).toBe(false);
-          }
-        }
+        const hits = labels.flatMap((a, i) =>
+          labels
+            .slice(i + 1)
+            .flatMap((b) => (overlap(boxOf(a), boxOf(b)) ? [`${textOf(a)} over ${textOf(b)}`] : [])),
+        );
+        expect(hits).toEqual([]);
       }
     }
   });
@@ -58,28 +72,24 @@ describe.each(setupNames)('%s', (name) => {
   test('labels on the paper stand clear of metal', () => {
     for (const look of looks) {
       const page = pageOf(setup, look);
-      for (const scene of scenes(look)) {
-        for (const label of labelsOf(scene)) {
-          const { x0, y0, x1, y1 } = boxOf(label);
-          for (let i = 0; i <= 40; i++) {
-            for (const y of [y0, (y0 + y1) / 2, y1]) {
-              expect(isMetal(page, { x: x0 + (i * (x1 - x0)) / 40, y }), textOf(label)).toBe(false);
-            }
-          }
-        }
-      }
+      const onMetal = (label: Label): boolean => {
+        const { x0, y0, x1, y1 } = boxOf(label);
+        const along = Array.from({ length: 41 }, (_, i) => x0 + (i * (x1 - x0)) / 40);
+        return along.some((x) => [y0, (y0 + y1) / 2, y1].some((y) => isMetal(page, { x, y })));
+      };
+      expect(onMetal({ ...nowhere, ...page.electrodes[0]?.pieces[0]?.polygons[0]?.[0] })).toBe(true);
+      for (const scene of scenes(look)) expect(labelsOf(scene).filter(onMetal).map(textOf)).toEqual([]);
     }
   });
 
   test('nothing lies outside the extent', () => {
-    for (const scene of looks.flatMap(scenes)) {
-      for (const label of labelsOf(scene)) {
-        const box = boxOf(label);
-        expect(box.x0).toBeGreaterThan(scene.left);
-        expect(box.x1).toBeLessThan(scene.left + scene.width);
-        expect(box.y0).toBeGreaterThan(scene.bottom);
-        expect(box.y1).toBeLessThan(scene.bottom + scene.height);
-      }
+    for (const scene of looks.flatMap((look) => scenes(look))) {
+      const { left, bottom, width, height } = scene;
+      const outside = labelsOf(scene).filter((label) => {
+        const { x0, y0, x1, y1 } = boxOf(label);
+        return x0 < left || x1 > left + width || y0 < bottom || y1 > bottom + height;
+      });
+      expect(outside.map(textOf)).toEqual([]);
     }
   });
 
@@ -112,7 +122,7 @@ describe.each(setupNames)('%s', (name) => {
   });
 
   test('SVG is well formed, its numbers are rounded, its ids are its own', () => {
-    for (const scene of looks.flatMap(scenes)) {
+    for (const scene of looks.flatMap((look) => scenes(look))) {
       const svg = renderSvg(scene, { id: 'figure-c' });
       const elements = elementsOf(svg);
       const marks = svg.replace(/>[^<]*</g, '><');
@@ -209,4 +219,42 @@ test('barbs sit on the half-way equipotential', () => {
     const line = solved.traces.fieldLines[i];
     expect(tip).toMatchObject({ x: line?.points[2 * line.half], y: line?.points[2 * line.half + 1] });
   }
+});
+
+describe('odd set-ups are drawn all the same', () => {
+  const drawn = (text: string): string => {
+    const [setup] = setupsOf(text);
+    if (setup === undefined) throw new Error('no setup');
+    const svg = renderSvg(outlineScene(setup, { parts: drawingParts, audience: 'teachers' }), { id: 'odd' });
+    elementsOf(svg);
+    return svg;
+  };
+
+  test.each([
+    ['nothing at all', ''],
+    ['no paper', 'bar N 10 mm × 20 mm at (5, 5) mm negative'],
+    ['no electrodes', 'paper 100 mm × 80 mm'],
+    ['no terminal', 'paper 100 mm × 80 mm\nbar N 10 mm × 20 mm at centre'],
+    ['metal off the paper', 'paper 100 mm × 80 mm\ndisc D diameter 10 mm at (300, 300) mm positive'],
+    ['metal as large as the paper', 'paper 100 mm × 80 mm\nbar N 400 mm × 400 mm at centre negative'],
+    ['paper by the hectare', 'paper 100 m × 80 m\ndisc D diameter 10 m at centre positive'],
+    ['hair-thin metal', 'paper 100 mm × 80 mm\nbar N 0.01 mm × 60 mm at centre negative'],
+  ])('%s', (_, text) => {
+    expect(drawn(text).length).toBeGreaterThan(200);
+  });
+
+  test('two hundred electrodes', () => {
+    const discs = Array.from(
+      { length: 200 },
+      (_, i) =>
+        `disc D${i} diameter 6 mm at (${10 + (i % 20) * 14}, ${10 + Math.floor(i / 20) * 18}) mm ${i % 2 ? 'positive' : 'negative'}`,
+    );
+    expect(drawn(['paper 290 mm × 200 mm', ...discs].join('\n'))).toContain('D199');
+  });
+});
+
+test('the scale for the note below counts both reductions', () => {
+  const scene = outlineScene(setupCalled('bars'), { ...(looks[0] as Look), scale: 0.5 });
+  expect(printedScale(scene)).toBe(0.5);
+  expect(printedScale(scene, scene.width / 2)).toBeCloseTo(0.25, 12);
 });
