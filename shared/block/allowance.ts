@@ -1,6 +1,6 @@
 /** Reads `# allow CODE because REASON` in the remark of a line; it speaks of the next line. */
-import { catalogue, finding } from '../findings/catalogue.ts';
-import type { Finding } from '../findings/finding.ts';
+import { catalogue } from '../findings/catalogue.ts';
+import { type Finding, finding } from '../findings/finding.ts';
 import type { Excerpt } from '../text/excerpt.ts';
 import { remarkAt } from './tokens.ts';
 import type { Allowance } from './tree.ts';

@@ -2,8 +2,8 @@
  * Reads one line of a block from left to right. Everything taken is recorded as a piece, in order and in its canonical spelling, so
  * that the formatter can write the line again; everything wrong becomes a finding and marks the line as failed.
  */
-import { type FindingCode, finding } from '../findings/catalogue.ts';
-import type { Finding, FindingParts } from '../findings/finding.ts';
+import type { FindingCode } from '../findings/catalogue.ts';
+import { type Finding, type FindingParts, finding } from '../findings/finding.ts';
 import type { ExcerptLine } from '../text/excerpt.ts';
 import type { Span } from '../text/span.ts';
 import { remarkAt, type Token, tokenAt } from './tokens.ts';

@@ -1,4 +1,4 @@
-import type { CatalogueEntry } from './catalogue.ts';
+import type { CatalogueEntry } from './entry.ts';
 
 /** Findings made by the room `block`: the writing of a line, before it is known what the line means. */
 export const blockCodes = {
@@ -33,6 +33,7 @@ export const blockCodes = {
   'unit-shared': { severity: 'error', meaning: 'A list in which only the last number has a unit.' },
   'unit-unlikely': { severity: 'warning', meaning: 'A prefix that is hardly meant: m for M, or M for m.' },
   'decimal-comma': { severity: 'error', meaning: 'A comma in place of the decimal point.' },
+  'number-power': { severity: 'error', meaning: 'A number with a power of ten, such as 1e3.' },
   'number-whole': { severity: 'error', meaning: 'A count that is not a whole number.' },
   'number-positive': { severity: 'error', meaning: 'A size that is zero or negative.' },
   'coordinates-form': { severity: 'error', meaning: 'Coordinates that are not a pair in round brackets.' },

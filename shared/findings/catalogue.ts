@@ -4,16 +4,9 @@
  */
 import { blockCodes } from './block-codes.ts';
 import { checkCodes } from './check-codes.ts';
-import type { Finding, FindingParts, Severity } from './finding.ts';
+import type { CatalogueEntry } from './entry.ts';
 import { setupCodes } from './setup-codes.ts';
 import { sheetCodes } from './sheet-codes.ts';
-
-export interface CatalogueEntry {
-  readonly severity: Severity;
-  readonly meaning: string;
-  /** Published source of the rule, or "common practice, no source". */
-  readonly source?: string;
-}
 
 export const catalogue = {
   ...blockCodes,
@@ -23,17 +16,3 @@ export const catalogue = {
 } as const satisfies Record<string, CatalogueEntry>;
 
 export type FindingCode = keyof typeof catalogue;
-
-/** A finding with the catalogue's severity unless another is given. */
-export function finding(code: FindingCode, parts: FindingParts): Finding {
-  const entry: CatalogueEntry = catalogue[code];
-  return {
-    code,
-    severity: parts.severity ?? entry.severity,
-    span: parts.span,
-    message: parts.message,
-    hints: parts.hints ?? [],
-    fixes: parts.fixes ?? [],
-    related: parts.related ?? [],
-  };
-}

@@ -1,4 +1,4 @@
-import type { CatalogueEntry } from './catalogue.ts';
+import type { CatalogueEntry } from './entry.ts';
 
 /** Findings made by the rules of `checks`, which see sheet, setups and solution together. */
 export const checkCodes = {

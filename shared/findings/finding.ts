@@ -1,9 +1,9 @@
 /** What Papervolt has to say about a place in a text. Errors are values: every stage returns its findings beside its result. */
 import type { Span } from '../text/span.ts';
-import type { FindingCode } from './catalogue.ts';
+import { catalogue, type FindingCode } from './catalogue.ts';
+import type { CatalogueEntry, Severity } from './entry.ts';
 
-/** `stop`: not a pupil practical as written. It cannot be silenced. */
-export type Severity = 'stop' | 'error' | 'warning' | 'note';
+export type { Severity };
 
 export interface TextEdit {
   readonly span: Span;
@@ -38,4 +38,18 @@ export interface FindingParts {
   readonly hints?: readonly string[];
   readonly fixes?: readonly Fix[];
   readonly related?: readonly { readonly span: Span; readonly message: string }[];
+}
+
+/** A finding with the catalogue's severity unless another is given. */
+export function finding(code: FindingCode, parts: FindingParts): Finding {
+  const entry: CatalogueEntry = catalogue[code];
+  return {
+    code,
+    severity: parts.severity ?? entry.severity,
+    span: parts.span,
+    message: parts.message,
+    hints: parts.hints ?? [],
+    fixes: parts.fixes ?? [],
+    related: parts.related ?? [],
+  };
 }

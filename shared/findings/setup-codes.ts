@@ -1,4 +1,4 @@
-import type { CatalogueEntry } from './catalogue.ts';
+import type { CatalogueEntry } from './entry.ts';
 
 /** Findings made by the room `setup`: what the lines of a block mean together. */
 export const setupCodes = {

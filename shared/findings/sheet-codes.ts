@@ -1,4 +1,4 @@
-import type { CatalogueEntry } from './catalogue.ts';
+import type { CatalogueEntry } from './entry.ts';
 
 /** Findings made by the room `sheet`: what stands between the blocks. */
 export const sheetCodes = {
@@ -8,7 +8,8 @@ export const sheetCodes = {
   },
   'fence-unclosed': {
     severity: 'note',
-    meaning: 'A block without a closing fence: it runs to the end of the sheet, its list item or its quotation.',
+    meaning:
+      'A block without a closing fence: it runs to the end of the sheet, its list item or its quotation.',
   },
   'passage-kind': {
     severity: 'error',

@@ -1,6 +1,6 @@
 /** Collects the findings of one setup while its meaning is read. */
-import { type FindingCode, finding } from '../findings/catalogue.ts';
-import type { Finding, FindingParts, Fix, TextEdit } from '../findings/finding.ts';
+import type { FindingCode } from '../findings/catalogue.ts';
+import { type Finding, type FindingParts, type Fix, finding, type TextEdit } from '../findings/finding.ts';
 import type { Span } from '../text/span.ts';
 
 /** Records a finding; null, so that a reader can return it in place of what could not be read. */

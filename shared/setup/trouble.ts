@@ -1,7 +1,6 @@
 /** What to say where the engine finds no solution. */
 import type { FieldTrouble } from '../field/field.ts';
-import { finding } from '../findings/catalogue.ts';
-import type { Finding } from '../findings/finding.ts';
+import { type Finding, finding } from '../findings/finding.ts';
 import type { Electrode, Setup } from './setup.ts';
 import { shown } from './shown.ts';
 

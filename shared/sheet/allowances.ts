@@ -1,7 +1,7 @@
 /** Carries out allowances: findings that a sheet's author has considered are silenced, and allowances that silence nothing are named. */
 import { nearest } from '../block/nearest.ts';
-import { catalogue, finding } from '../findings/catalogue.ts';
-import type { Finding } from '../findings/finding.ts';
+import { catalogue } from '../findings/catalogue.ts';
+import { type Finding, finding } from '../findings/finding.ts';
 import type { Span } from '../text/span.ts';
 import type { Sheet, SheetAllowance } from './sheet.ts';
 

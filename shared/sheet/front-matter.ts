@@ -2,8 +2,7 @@
 import { isMap, isScalar, isSeq, type Pair, parseDocument } from 'yaml';
 import { nearest } from '../block/nearest.ts';
 import type { Audience } from '../block/tree.ts';
-import { finding } from '../findings/catalogue.ts';
-import type { Finding, Fix } from '../findings/finding.ts';
+import { type Finding, type Fix, finding } from '../findings/finding.ts';
 import type { SheetCode } from '../findings/sheet-codes.ts';
 import { type Span, span } from '../text/span.ts';
 import type { FrontMatter } from './sheet.ts';

@@ -4,7 +4,8 @@ import { readFileSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it, test } from 'vitest';
-import { type CatalogueEntry, catalogue } from '../../shared/findings/catalogue.ts';
+import { catalogue } from '../../shared/findings/catalogue.ts';
+import type { CatalogueEntry } from '../../shared/findings/entry.ts';
 
 const root = resolve(dirname(fileURLToPath(import.meta.url)), '../..');
 const page = readFileSync(join(root, 'docs/findings.md'), 'utf8');

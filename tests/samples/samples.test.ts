@@ -41,7 +41,7 @@ describe.each(names)('%s', (name) => {
     expect(prints.map(({ audience }) => audience)).toEqual(audiences);
     expect(printSheets(sample(name), audiences)).toEqual(prints);
     for (const { html } of prints) {
-      const figures = html.match(/<svg /g)?.length ?? 0;
+      const figures = html.match(/<svg [^>]*role="img"/g)?.length ?? 0;
       expect(html.match(/<title\b/g)?.length).toBe(figures + 1);
       expect(html.match(/<desc\b/g)?.length ?? 0).toBe(figures);
     }

@@ -1,5 +1,5 @@
 /** A solution whose bounds stayed wider than asked for, at the limit of the work allowed. */
-import { finding } from '../../findings/catalogue.ts';
+import { finding } from '../../findings/finding.ts';
 import { type Rule, solvedSetups } from '../rule.ts';
 
 /** Relative width above which fewer than four digits of the resistance stand. */

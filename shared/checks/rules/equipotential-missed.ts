@@ -1,5 +1,5 @@
 /** An equipotential asked for by the block, within the supply's voltage, of which no line lies on the paper. */
-import { finding } from '../../findings/catalogue.ts';
+import { finding } from '../../findings/finding.ts';
 import { printQuantity } from '../../quantity/print.ts';
 import { type Rule, solvedSetups } from '../rule.ts';
 

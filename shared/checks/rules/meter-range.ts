@@ -1,5 +1,5 @@
 /** Readings at probes and rows beyond the meter's range, one finding a setup. */
-import { finding } from '../../findings/catalogue.ts';
+import { finding } from '../../findings/finding.ts';
 import { printQuantity } from '../../quantity/print.ts';
 import { type Rule, solvedSetups } from '../rule.ts';
 

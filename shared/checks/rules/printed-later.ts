@@ -1,5 +1,5 @@
 /** Inserts that are understood but not printed by this version. */
-import { finding } from '../../findings/catalogue.ts';
+import { finding } from '../../findings/finding.ts';
 import type { Rule } from '../rule.ts';
 
 export const printedLater: Rule = ({ sheet }) =>

@@ -1,5 +1,5 @@
 /** A current limit that would act: the drawn current is above it. The solution stays as if it did not act. */
-import { finding } from '../../findings/catalogue.ts';
+import { finding } from '../../findings/finding.ts';
 import { printQuantity } from '../../quantity/print.ts';
 import { type Rule, solvedSetups } from '../rule.ts';
 

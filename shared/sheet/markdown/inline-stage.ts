@@ -112,6 +112,7 @@ class Walk {
   private fence(token: Token): void {
     if (!isBlockFence(token)) {
       checkFenceWord(this.reading, token);
+      this.openFence(token);
       return;
     }
     const block = parseBlock(excerptOf(this.reading, token));
@@ -129,6 +130,15 @@ class Walk {
     });
   }
 
+  /** A code fence that is never closed swallows passages. */
+  private openFence(token: Token): void {
+    const [from, to] = token.map ?? [0, 0];
+    const lines = token.content.split('\n').length - (token.content.endsWith('\n') ? 1 : 0);
+    if (to > from + 1 + lines || !token.content.includes(':::')) return;
+    const places = placesOfLines(this.reading, [from + 1, to], token.content);
+    reportHiddenColons(this.reading, places, token.content, 0);
+  }
+
   private codeBlock(token: Token): void {
     if (!token.content.includes(':::')) return;
     const places = placesOfLines(this.reading, token.map ?? [0, 0], token.content);
@@ -137,6 +147,7 @@ class Walk {
 
   private inline(token: Token, index: number): void {
     const cut = this.reading.cuts.get(token);
+    const before = this.reading.inserts.length;
     const text = new RunningText(this.state, this.reading, {
       places: () => this.inlines.places(token, index),
       content: token.content,
@@ -156,8 +167,8 @@ class Walk {
     }
     token.children = children;
     // Nothing is printed from the content, but titles are made of it.
-    token.content = token.content.replace(/<!--[\s\S]*?-->/gu, '').trim();
-    this.figures(token, index, children);
+    if (token.content.includes('<!--')) token.content = token.content.replace(/<!--[\s\S]*?-->/gu, '').trim();
+    if (this.reading.inserts.length > before) this.figures(token, index, children);
   }
 
   private total(marks: number): Token {
@@ -173,7 +184,6 @@ class Walk {
       const meta = metaOf(child);
       return meta?.kind === 'insert' ? [meta.insert] : [];
     });
-    if (numbers.length === 0) return;
     const { tokens } = this.state;
     const open = tokens[index - 1];
     const close = tokens[index + 1];

@@ -13,6 +13,7 @@ import type { Reading } from './reading.ts';
 export function cutMarks(state: StateCore, reading: Reading): void {
   for (const [i, token] of state.tokens.entries()) {
     if (token.type !== 'inline' || state.tokens[i - 1]?.type !== 'paragraph_open') continue;
+    if (!/[\])>]$/u.test(token.content)) continue;
     const found = totalPattern.exec(token.content);
     if (found === null) {
       reportWords(reading, token);

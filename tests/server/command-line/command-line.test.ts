@@ -4,6 +4,10 @@ import { bars, folder } from './program.ts';
 
 const broken = bars.replace('240 mm × 160 mm', '240 mm × 160');
 
+/** What stands on the paper: no styles, no coordinates of drawings. */
+const wordsOf = (html: string): string =>
+  html.replace(/<style[\s\S]*?<\/style>/g, '').replace(/<[^>]*>/g, ' ');
+
 describe('papervolt', () => {
   it('tells its version and its help on standard output', () => {
     const here = folder();
@@ -140,8 +144,8 @@ describe('print', () => {
     const ran = here.run(['print', 'bars.md', '--out', 'prints']);
     expect(ran.status).toBe(0);
     expect(here.list('prints')).toEqual(['bars-pupils.html', 'bars-teachers.html', 'bars-technicians.html']);
-    expect(here.read('prints/bars-pupils.html')).not.toContain('1.12');
-    expect(here.read('prints/bars-teachers.html')).toContain('1.12');
+    expect(wordsOf(here.read('prints/bars-pupils.html'))).not.toContain('1.12');
+    expect(wordsOf(here.read('prints/bars-teachers.html'))).toContain('1.12');
   });
 
   it('--for prints one alone', () => {
@@ -183,7 +187,7 @@ describe('format', () => {
     const tidy = here.read('bars.md');
     expect(tidy.startsWith('\uFEFF# Bars\r\n\r\n> ```electrodes\r\n> paper ')).toBe(true);
     expect(tidy.endsWith('> ```\r\n\r\nA  line  of ours.\r\n')).toBe(true);
-    expect(tidy).toContain('240 mm × 160 mm, 5 kΩ per square');
+    expect(tidy).toContain('240 × 160 mm, 5 kΩ per square');
     expect(tidy).toContain('# stays\r\n');
     expect(here.run(['format', '--check', 'bars.md']).status).toBe(0);
     here.run(['format', 'bars.md']);
