@@ -147,6 +147,14 @@ describe('they fail closed', () => {
 
           ::: teachers
           ^^^^^^^^^^^^ error passage-hidden
+
+      ~~~
+      ::: teachers
+      ~~~
+
+      > ~~~
+      > ::: teachers
+        ^^^^^^^^^^^^ error passage-hidden
     `);
   });
 
