@@ -45,7 +45,7 @@ export function readFrontMatter(
 }
 
 /** A sheet that says nothing about itself. */
-export const plainFront: FrontMatter = {
+const plainFront: FrontMatter = {
   span: null,
   title: null,
   id: null,

@@ -6,7 +6,7 @@ import { markdownRules } from './markdown/rules.ts';
 import type { Sheet } from './sheet.ts';
 
 /** A parser with our rules, for reading and for printing; HTML is recognised, so that comments are seen. */
-export function sheetParser(): InstanceType<typeof MarkdownIt> {
+function sheetParser(): InstanceType<typeof MarkdownIt> {
   const parser = new MarkdownIt({ html: true });
   markdownRules(parser);
   return parser;

@@ -2,13 +2,13 @@
 import type { Token } from 'markdown-it';
 import { nearest } from '../../block/nearest.ts';
 import { type Excerpt, type ExcerptLine, lineInFile } from '../../text/excerpt.ts';
-import { type Span, span } from '../../text/span.ts';
+import { span } from '../../text/span.ts';
 import type { Reading } from './reading.ts';
 
 /** The word that makes a fence a block. */
-export const blockWord = 'electrodes';
+const blockWord = 'electrodes';
 
-export function fenceWord(token: Token): string {
+function fenceWord(token: Token): string {
   return /^\s*(\S*)/u.exec(token.info)?.[1] ?? '';
 }
 
@@ -67,8 +67,4 @@ function headOf(info: ExcerptLine): ExcerptLine {
 function endOf(reading: Reading, line: number): number {
   const text = reading.line(line);
   return reading.index.startOf(line) + text.trimEnd().length;
-}
-
-export function lineSpan(reading: Reading, line: number): Span {
-  return span(reading.index.startOf(line), reading.index.endOf(line));
 }

@@ -55,7 +55,7 @@ export class InlinePlaces {
 }
 
 /** `V / mV`, `p.d. (mV)`, `p.d. in mV`, `mV`. */
-export function unitInHeading(heading: string): string | null {
+function unitInHeading(heading: string): string | null {
   const plain = heading.replace(/[*_`$]/gu, '').trim();
   const written =
     /\s\/\s*(\S.*)$/u.exec(plain)?.[1] ??
