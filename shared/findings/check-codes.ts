@@ -17,10 +17,6 @@ export const checkCodes = {
     meaning: 'An equipotential lies inside the supply but meets no paper.',
     source: 'common practice, no source',
   },
-  'printed-later': {
-    severity: 'note',
-    meaning: 'A part of the sheet that this version does not print yet; teachers get a labelled placeholder.',
-  },
   'bounds-wide': {
     severity: 'note',
     meaning: 'The bounds of the solution are wider than usual; fewer digits are printed.',

@@ -3,13 +3,6 @@ import type { Rule } from '../rule.ts';
 import { boundsWide } from './bounds-wide.ts';
 import { equipotentialMissed } from './equipotential-missed.ts';
 import { meterRange } from './meter-range.ts';
-import { printedLater } from './printed-later.ts';
 import { supplyLimit } from './supply-limit.ts';
 
-export const rules: readonly Rule[] = [
-  supplyLimit,
-  meterRange,
-  equipotentialMissed,
-  printedLater,
-  boundsWide,
-];
+export const rules: readonly Rule[] = [supplyLimit, meterRange, equipotentialMissed, boundsWide];
