@@ -1,7 +1,9 @@
 /** From the problem's shapes to the region of bare paper: its edges in closed loops, paper on the left, tagged by what borders them. */
 import { hypot } from '../maths.ts';
 import { type Domain, type DomainEdge, type FieldProblem, INSULATING, type Loop } from '../problem.ts';
-import type { Curve } from './curve.ts';
+import { type Curve, curveLength } from './curve.ts';
+import { TOUCH } from './intersect.ts';
+import { signedArea } from './measure.ts';
 import { type Cover, isBare, type Region, regionOf } from './region.ts';
 
 /**
@@ -54,9 +56,25 @@ function traceLoops({ faces }: Region, tags: readonly (number | null)[]): Loop[]
       const joinable = corners[origin[h] ?? 0] === 1;
       chain.push({ curve: curves[h] as Curve, tag: tags[h] ?? INSULATING, joinable });
     }
-    loops.push({ edges: joined(chain).map(domainEdge) });
+    if (!isSliver(chain.map(({ curve }) => curve))) loops.push({ edges: joined(chain).map(domainEdge) });
   });
   return loops;
+}
+
+/** Pieces of paper narrower than a few times the width within which points are one are nothing but rounding. */
+const SLIVER = 10 * TOUCH;
+
+/** A loop around paper of no width to speak of: area against half the length around it. A slit's loop encloses nothing, and stays. */
+function isSliver(curves: readonly Curve[]): boolean {
+  const around = curves.reduce((sum, curve) => sum + curveLength(curve), 0);
+  const area = signedArea(curves);
+  return area > 0 && !isThereAndBack(curves) && area < (SLIVER * around) / 2;
+}
+
+function isThereAndBack(curves: readonly Curve[]): boolean {
+  return curves.every((c) =>
+    curves.some((d) => d.ax === c.bx && d.ay === c.by && d.bx === c.ax && d.by === c.ay),
+  );
 }
 
 /** A boundary piece; `joinable` if no other boundary touches its first point. */
