@@ -1,18 +1,11 @@
 /**
- * The corners of the paper: which of them make the field singular, and how large a fan each can bear.
+ * The corners of the paper, and which of them make the field singular.
  *
  * Near a corner of angle w the potential goes like r^λ sin(λθ), with λ = π/w between boundaries of one kind and λ = π/(2w) between
  * metal and a bare edge. Whole λ gives a smooth field; every other corner gets a fan.
  */
-import {
-  type Curve,
-  curveLength,
-  distanceToCurve,
-  domainCurve,
-  pointAt,
-  tangentAt,
-} from '../geometry/curve.ts';
-import { atan2, exp, hypot, log } from '../maths.ts';
+import { type Curve, curveLength, domainCurve, pointAt, tangentAt } from '../geometry/curve.ts';
+import { atan2, hypot } from '../maths.ts';
 import type { Domain } from '../problem.ts';
 
 /** Boundary of the paper, edge by edge; the paper is on the left of every curve. */
@@ -35,20 +28,13 @@ export interface Corner {
 }
 
 /** Fans reach this far towards the nearest other thing; two facing each other leave room for a triangle. */
-const REACH = 0.42;
+export const REACH = 0.42;
 /** A bend below this (rad) does no harm that the polynomials do not take. */
 const NEARLY_STRAIGHT = 1e-3;
-const EXACT = 1e-9;
+export const EXACT = 1e-9;
 /** What a cusp's angle of nothing counts as, rad. */
 const CUSP_ANGLE = 1e-7;
 const FULL_TURN = 2 * Math.PI;
-
-/**
- * Allowed relative change of the energy around one corner where a fan's straight ray stands in for the first piece of an arc.
- * With distance n(r) = r (ρ - r)/2R between chord and arc, the change is ∫ |grad V|² n dr; against the energy within the corner's
- * surroundings ℓ that makes λ/(2π (2λ + 1)) (ρ/ℓ)^2λ ρ/R for each ray.
- */
-export const CHORD_ALLOWANCE = 1e-9;
 
 export function boundaryOf(domain: Domain): Boundary {
   const curves: Curve[] = [];
@@ -98,7 +84,7 @@ function cornerOf(
   return { edge, place, angle, exponent: Math.PI / (sameKind(boundary, edge) ? stretched : 2 * stretched) };
 }
 
-function sameKind(boundary: Boundary, edge: number): boolean {
+export function sameKind(boundary: Boundary, edge: number): boolean {
   const before = boundary.tags[boundary.previous[edge] ?? edge] ?? -1;
   return before >= 0 === (boundary.tags[edge] ?? -1) >= 0;
 }
@@ -126,14 +112,14 @@ function cornerAngle(boundary: Boundary, edge: number, sx: number, sy: number): 
   const bx = -back.x * sx;
   const by = -back.y * sy;
   const angle = atan2(ax * by - ay * bx, ax * bx + ay * by);
-  if (Math.abs(angle) < NEARLY_STRAIGHT && !cuspIsOpen(leaving, arriving))
-    return FULL_TURN + Math.min(0, angle);
-  if (Math.abs(angle) < NEARLY_STRAIGHT) return Math.max(angle, CUSP_ANGLE);
-  return angle < 0 ? angle + FULL_TURN : angle;
+  if (Math.abs(angle) >= NEARLY_STRAIGHT) return angle < 0 ? angle + FULL_TURN : angle;
+  const bent = leaving.sweep !== 0 || arriving.sweep !== 0;
+  const open = bent ? cuspIsOpen(leaving, arriving) : angle > 0;
+  return open ? Math.max(angle, CUSP_ANGLE) : FULL_TURN + Math.min(0, angle);
 }
 
 /**
- * Two edges leave in nearly one direction, and rounding decides nothing: paper lies between them if at some distance the arriving one,
+ * Two edges leave in nearly one direction, one of them an arc, and rounding decides nothing: paper lies between them if at some distance the arriving one,
  * seen from the corner, has kept to the left.
  */
 function cuspIsOpen(leaving: Curve, arriving: Curve): boolean {
@@ -145,78 +131,8 @@ function cuspIsOpen(leaving: Curve, arriving: Curve): boolean {
 }
 
 /** How far from its ends a curve is a fair picture of its direction there. */
-function reachOf(curve: Curve): number {
+export function reachOf(curve: Curve): number {
   if (curve.sweep === 0) return curveLength(curve);
   const chord = hypot(curve.bx - curve.ax, curve.by - curve.ay);
   return chord > 0 ? Math.min(curve.radius, chord) : curve.radius;
-}
-
-/** Rim radius for every corner, mm: one for all corners of a place. */
-export function fanRadii(boundary: Boundary, corners: readonly Corner[], size_mm: number): number[] {
-  const smallest = new Map<number, number>();
-  const members = new Map<number, Set<number>>();
-  for (const { edge, place } of corners) {
-    const set = members.get(place) ?? new Set<number>();
-    members.set(place, set.add(edge).add(boundary.previous[edge] ?? edge));
-  }
-  for (const corner of corners) {
-    const incident = members.get(corner.place) as Set<number>;
-    const known = smallest.get(corner.place) ?? clearance(boundary, corner, incident, size_mm);
-    smallest.set(corner.place, Math.min(known, arcLimit(boundary, corner, known)));
-  }
-  return corners.map(({ place }) => smallest.get(place) as number);
-}
-
-function clearance(
-  boundary: Boundary,
-  corner: Corner,
-  incident: ReadonlySet<number>,
-  size_mm: number,
-): number {
-  const { ax: x, ay: y } = boundary.curves[corner.edge] as Curve;
-  let radius = 0.6 * size_mm;
-  boundary.curves.forEach((curve, i) => {
-    if (incident.has(i)) {
-      radius = Math.min(radius, REACH * reachOf(curve));
-      return;
-    }
-    if (boxDistance(curve, x, y) * REACH >= radius) return;
-    const distance = distanceToCurve(curve, x, y);
-    if (distance > EXACT) radius = Math.min(radius, REACH * distance);
-  });
-  return radius;
-}
-
-/** A lower bound of the distance, cheap. */
-function boxDistance(c: Curve, x: number, y: number): number {
-  if (c.sweep !== 0) return Math.abs(hypot(x - c.cx, y - c.cy) - c.radius);
-  const dx = Math.max(Math.min(c.ax, c.bx) - x, x - Math.max(c.ax, c.bx), 0);
-  const dy = Math.max(Math.min(c.ay, c.by) - y, y - Math.max(c.ay, c.by), 0);
-  return Math.max(dx, dy);
-}
-
-/**
- * The radius at which straight rays in place of the corner's arcs stay within CHORD_ALLOWANCE. Between edges that leave in nearly one
- * direction the gap grows like w = κx²/2, where κ is the curvature between them, and the field dies out inwards like
- * exp(-∫ π/w dx), between metal and a bare edge like exp(-∫ π/2w dx): as soon as its energy is within the allowance, any shape will do.
- */
-function arcLimit(boundary: Boundary, corner: Corner, radius: number): number {
-  const { edge, angle, exponent: l } = corner;
-  const leaving = curvature(boundary.curves[edge] as Curve);
-  const arriving = -curvature(boundary.curves[boundary.previous[edge] ?? edge] as Curve);
-  const bend = Math.abs(leaving) + Math.abs(arriving);
-  if (bend === 0) return radius;
-  const opening = arriving - leaving;
-  const rate = sameKind(boundary, edge) ? 4 * Math.PI : 2 * Math.PI;
-  const dying = 1 / (1 / radius - (log(CHORD_ALLOWANCE) * opening) / rate);
-  if (opening > 0 && dying * opening > 2 * angle) return dying;
-  const surroundings = radius / REACH;
-  const share = (l * bend) / (2 * Math.PI * (2 * l + 1));
-  const slight = exp((log(CHORD_ALLOWANCE / share) + 2 * l * log(surroundings)) / (2 * l + 1));
-  return Math.min(slight, angle / (2 * bend));
-}
-
-/** Positive for an anticlockwise arc, 0 for a straight edge, 1/mm. */
-function curvature(c: Curve): number {
-  return c.sweep === 0 ? 0 : Math.sign(c.sweep) / c.radius;
 }

@@ -5,7 +5,8 @@
 import { type Curve, pointAt, reversed } from '../geometry/curve.ts';
 import type { Point } from '../geometry/outline.ts';
 import { asin, atan2, cos, hypot, sin } from '../maths.ts';
-import { type Boundary, type Corner, fanRadii, singularCorners } from './corners.ts';
+import { type Boundary, type Corner, singularCorners } from './corners.ts';
+import { fanRadii } from './fan-radius.ts';
 import { FAN_RIM, type MeshArc, type MeshSide } from './mesh.ts';
 import { type Chord, separate } from './separate.ts';
 
