@@ -1,14 +1,12 @@
-/**
- * The scale and the id of every figure in one reader's print, from the sheet's text and its setups alone: neither tells anything of the
- * field.
- */
+/** The scale and the id of every figure in one reader's print. Whether a solution is drawn is the affair of whoever draws. */
 import type { Audience, DrawingPart } from '../../block/tree.ts';
 import { outlineScene } from '../../drawing/outline-scene.ts';
+import type { Scene } from '../../drawing/scene.ts';
 import type { Setup } from '../../setup/setup.ts';
 import type { BoundInsert } from '../inserts/bound.ts';
 import { metaOf } from '../markdown/tokens.ts';
 import type { Sheet } from '../sheet.ts';
-import { needsSolution, partsAsked } from './figures.ts';
+import { needsSolution, outlineParts, partsAsked } from './figures.ts';
 import { column_mm, gutter_mm, tallest_mm } from './stylesheet.ts';
 import type { FigurePlan, Placing } from './view.ts';
 
@@ -18,42 +16,34 @@ export interface Planned {
   readonly setups: readonly Setup[];
 }
 
+/** Draws a setup at a scale, to see how wide it comes out. */
+export type Draw = (setup: Setup, parts: readonly DrawingPart[], scale: number) => Scene;
+
 /** Figures that stand side by side get one scale; `half size` takes half the column. */
-export function planFigures({ sheet, bound, setups }: Planned, audience: Audience): FigurePlan {
+export function planFigures(planned: Planned, audience: Audience, draw: Draw): FigurePlan {
   const places = new Map<number, Omit<Placing, 'id'>>();
-  for (const group of figureGroups(sheet)) {
-    const share_mm = (column_mm - gutter_mm * (group.length - 1)) / group.length;
-    const wanted = group.flatMap((number) => wantedBy(bound[number], audience, share_mm));
-    const scale = Math.min(1, ...wanted.map(fittingScale));
-    const limit_mm = Math.min(share_mm, ...wanted.map((figure) => figure.limit_mm));
-    for (const number of group) places.set(number, { scale, limit_mm });
+  for (const group of figureGroups(planned.sheet)) {
+    const wanted = group.flatMap((number) => wantedBy(planned.bound[number], audience, group.length));
+    for (const [i, placing] of sideBySide(wanted, draw).entries())
+      places.set(wanted[i]?.number ?? -1, placing);
   }
+  const whole = { scale: 1, limit_mm: column_mm };
   return {
-    ofInsert: (number) => ({
-      id: `insert-${number + 1}`,
-      ...(places.get(number) ?? { scale: 1, limit_mm: column_mm }),
-    }),
+    ofInsert: (number) => ({ id: `insert-${number + 1}`, ...(places.get(number) ?? whole) }),
     ofBlock(number) {
-      const setup = setups[number];
-      const figure = setup && {
-        setup,
-        limit_mm: column_mm,
-        solved: setup.draw[audience].some(needsSolution),
-      };
-      return {
-        id: `block-${number + 1}`,
-        scale: figure ? fittingScale(figure) : 1,
-        limit_mm: column_mm,
-      };
+      const setup = planned.setups[number];
+      const figure = setup && { number, setup, parts: setup.draw[audience], limit_mm: column_mm };
+      return { id: `block-${number + 1}`, ...whole, ...(figure && { scale: fittingScale(figure) }) };
     },
   };
 }
 
 interface Wanted {
+  readonly number: number;
   readonly setup: Setup;
+  /** As this reader gets them. */
+  readonly parts: readonly DrawingPart[];
   readonly limit_mm: number;
-  /** Drawn with equipotentials, which may carry values beside the board. */
-  readonly solved: boolean;
 }
 
 function figureGroups({ tokens }: Sheet): readonly (readonly number[])[] {
@@ -63,23 +53,40 @@ function figureGroups({ tokens }: Sheet): readonly (readonly number[])[] {
   });
 }
 
-function wantedBy(bound: BoundInsert | undefined, audience: Audience, share_mm: number): readonly Wanted[] {
+function wantedBy(bound: BoundInsert | undefined, audience: Audience, places: number): readonly Wanted[] {
   const target = bound?.target ?? null;
-  if (target?.kind !== 'drawing') return [];
-  const parts: readonly DrawingPart[] = partsAsked(target.parts, audience);
-  const shown = audience !== 'pupils' || bound?.insert.told === true;
+  if (bound === undefined || target?.kind !== 'drawing') return [];
+  const { number, told } = bound.insert;
+  const asked = partsAsked(target.parts, audience);
+  const parts = audience === 'pupils' && !told ? outlineParts(asked) : asked;
+  const share_mm = (column_mm - gutter_mm * (places - 1)) / places;
   const limit_mm = target.size === 'half' ? Math.min(share_mm, (column_mm - gutter_mm) / 2) : share_mm;
-  return [{ setup: target.setup, limit_mm, solved: shown && parts.some(needsSolution) }];
+  return [{ number, setup: target.setup, parts, limit_mm }];
+}
+
+/** The largest scale that suits all, and one reduction for all where one of them is still too wide. */
+function sideBySide(wanted: readonly Wanted[], draw: Draw): readonly Omit<Placing, 'id'>[] {
+  const scale = Math.min(1, ...wanted.map(fittingScale));
+  if (wanted.length < 2) return wanted.map(({ limit_mm }) => ({ scale, limit_mm }));
+  const widths = wanted.map(({ setup, parts }) => draw(setup, parts, scale).width);
+  const reduction = Math.min(1, ...wanted.map(({ limit_mm }, i) => limit_mm / (widths[i] ?? limit_mm)));
+  return widths.map((width) => ({ scale, limit_mm: width * reduction }));
 }
 
 /** Kept free beside and above a drawing for the values of equipotentials, mm in all. */
 const valueRoom_mm = 12;
 
+/** In a share of the column narrower than this, letters and margins shrink to three quarters. */
+const narrow_mm = 120;
+/** Below this scale a drawing has no room for its letters: they shrink instead. */
+const least = 0.2;
+
 /** Letters and margins do not shrink with the drawing, so the scale that fits is found from the drawing itself, twice. */
-function fittingScale({ setup, limit_mm, solved }: Wanted): number {
+function fittingScale({ setup, parts, limit_mm }: Wanted): number {
   const paper = setup.paper;
   if (paper === null) return 1;
-  const room_mm = solved ? valueRoom_mm : 0;
+  const room_mm = parts.some(needsSolution) ? valueRoom_mm : 0;
+  const width_mm = limit_mm < narrow_mm ? limit_mm / 0.75 : limit_mm;
   let scale = 1;
   for (let round = 0; round < 2; round++) {
     const scene = outlineScene(setup, {
@@ -89,8 +96,8 @@ function fittingScale({ setup, limit_mm, solved }: Wanted): number {
     });
     const beside_mm = scene.width - paper.width_mm * scale + room_mm;
     const above_mm = scene.height - paper.height_mm * scale + room_mm;
-    const fit = Math.min((limit_mm - beside_mm) / paper.width_mm, (tallest_mm - above_mm) / paper.height_mm);
-    scale = Math.max(0.1, Math.min(1, Math.floor(fit * 100) / 100));
+    const fit = Math.min((width_mm - beside_mm) / paper.width_mm, (tallest_mm - above_mm) / paper.height_mm);
+    scale = Math.max(least, Math.min(1, Math.floor(fit * 100) / 100));
   }
   return scale;
 }

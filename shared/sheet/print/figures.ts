@@ -11,6 +11,9 @@ const solvedParts: readonly DrawingPart[] = ['equipotentials', 'field-lines', 'v
 
 export const needsSolution = (part: DrawingPart): boolean => solvedParts.includes(part);
 
+export const outlineParts = (parts: readonly DrawingPart[]): readonly DrawingPart[] =>
+  parts.filter((part) => !needsSolution(part));
+
 /** Parts of a drawing that an insert asks for; unless it says which: electrodes and probes, for teachers also equipotentials and field lines. */
 export function partsAsked(parts: readonly DrawingPart[] | null, audience: Audience): readonly DrawingPart[] {
   if (parts !== null) return parts;
@@ -19,11 +22,16 @@ export function partsAsked(parts: readonly DrawingPart[] | null, audience: Audie
 }
 
 /** `id` is unique in the page and stable. */
-export function figureOf(scene: Scene, { id, limit_mm }: Placing, caption: string | null): Figure {
+export function figureOf(
+  scene: Scene,
+  { id, limit_mm }: Placing,
+  { caption, remark }: Pick<Figure, 'caption' | 'remark'>,
+): Figure {
   return {
     svg: trusted(renderSvg(scene, { id, widthLimit_mm: limit_mm })),
     scale: printedScale(scene, limit_mm),
     caption,
+    remark,
   };
 }
 
@@ -31,15 +39,15 @@ export function renderFigures(figures: readonly Figure[]): Html {
   return html`<div class="figures">${joined(figures.map(renderFigure))}</div>\n`;
 }
 
-function renderFigure({ svg, caption, scale }: Figure): Html {
-  const below = caption === null ? nothingBefore : html`${caption} `;
-  return html`<figure>${svg}<figcaption>${below}<span class="scale">${scaleNote(scale)}</span></figcaption></figure>`;
+function renderFigure({ svg, caption, scale, remark }: Figure): Html {
+  const note = `${scaleNote(scale)}${remark === null ? '' : `; ${remark}`}`;
+  const below =
+    caption === null ? html`Drawn ${note}.` : html`${caption} <span class="together">(drawn ${note})</span>`;
+  return html`<figure>${svg}<figcaption>${below}</figcaption></figure>`;
 }
-
-const nothingBefore = html``;
 
 function scaleNote(scale: number): string {
   return Math.abs(scale - 1) < 0.005
-    ? 'Drawn at full size.'
-    : `Drawn at ${printNumber(scale * 100, { digits: 2 })}\u00a0%.`;
+    ? 'at full size'
+    : `at ${printNumber(scale * 100, { digits: 2 })}\u00a0%`;
 }

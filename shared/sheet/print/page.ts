@@ -1,7 +1,7 @@
 /** The frame of a printed sheet: the document, its head with title and reader, its foot. */
 import type { Audience } from '../../block/tree.ts';
 import type { FrontMatter } from '../sheet.ts';
-import { type Html, html, nothing, trusted } from './html.ts';
+import { type Html, html, isNothing, joined, nothing, trusted } from './html.ts';
 import { tierMarks } from './passages.ts';
 import { stylesheet } from './stylesheet.ts';
 import type { Tier } from './view.ts';
@@ -48,7 +48,7 @@ function head(frame: Frame): Html {
   const labels = [front.school, front.course, ...version(front, audience)].filter((label) => label !== null);
   const mark = tier === null ? '' : ` ${tierMarks[tier]}`;
   return html`<header>
-<div class="label">${labels.map((label) => html`<span>${label}</span>`)}<span class="reader">${readerWords[audience]}${mark}</span></div>
+<div class="label"><div>${labels.map((label) => html`<span>${label}</span>`)}</div><span class="reader">${readerWords[audience]}${mark}</span></div>
 <h1>${frame.heading}</h1>
 ${audience === 'pupils' ? fields : facts(front)}</header>
 `;
@@ -63,23 +63,33 @@ function version({ id, version, date, status }: FrontMatter, audience: Audience)
 
 const fields = html`<div class="fields"><span>Name <i></i></span><span>Class <i></i></span><span>Date <i></i></span></div>\n`;
 
-/** What a department wants to know of a sheet. */
+/** What a department wants to know of a sheet: short facts two by two, long ones below. */
 function facts(front: FrontMatter): Html {
   const { groups, spares, minutes, kit } = front;
-  const rows: readonly (readonly [string, string | null])[] = [
-    ['Author', front.author],
-    ['Time', minutes === null ? null : `${minutes}\u00a0min`],
-    ['Groups', groups === null ? null : `${groups}${spares === null ? '' : ` and ${spares} spare`}`],
-    ['Kit', kit.length === 0 ? null : kit.map(({ item, count }) => `${count} × ${item}`).join(', ')],
-    ['Reviewed', front.reviewed],
-    ['Next review', front.nextReview],
-    ['Risk assessment', front.riskAssessment],
-    ['Safety notes', front.safetyKeptIn === null ? null : `kept in ${front.safetyKeptIn}`],
+  const short = [
+    fact('Author', front.author),
+    fact('Time', minutes === null ? null : `${minutes}\u00a0min`),
+    fact('Groups', groups === null ? null : `${groups}${spares === null ? '' : ` and ${spares} spare`}`),
+    fact('Reviewed', front.reviewed),
+    fact('Next review', front.nextReview),
   ];
-  const known = rows.flatMap(([name, value]) =>
-    value === null ? [] : [html`<dt>${name}</dt><dd>${value}</dd>\n`],
-  );
-  return known.length === 0 ? nothing : html`<dl class="facts">\n${known}</dl>\n`;
+  const long = [
+    fact(
+      'Kit',
+      kit.length === 0 ? null : kit.map(({ item, count }) => `${count} × ${item}`).join(', '),
+      'wide',
+    ),
+    fact('Risk assessment', front.riskAssessment, 'wide'),
+    fact('Safety notes', front.safetyKeptIn === null ? null : `kept in ${front.safetyKeptIn}`, 'wide'),
+  ];
+  const known = joined([...short, ...long]);
+  return isNothing(known) ? nothing : html`<dl class="facts">\n${known}</dl>\n`;
+}
+
+function fact(name: string, value: string | null, width: 'short' | 'wide' = 'short'): Html {
+  return value === null
+    ? nothing
+    : html`<dt${width === 'wide' ? html` class="wide"` : null}>${name}</dt><dd class="${width}">${value}</dd>\n`;
 }
 
 /** None, one or two corner notches: a stack of sheets can be told apart at its edge. */

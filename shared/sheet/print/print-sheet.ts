@@ -5,7 +5,6 @@ import type { Setup } from '../../setup/setup.ts';
 import type { BoundInsert } from '../inserts/bound.ts';
 import { metaOf } from '../markdown/tokens.ts';
 import type { Sheet } from '../sheet.ts';
-import { planFigures } from './figure-plan.ts';
 import { findingsBox } from './findings-box.ts';
 import { type Html, html, joined, nothing } from './html.ts';
 import { document } from './page.ts';
@@ -65,13 +64,11 @@ export function printSheet(input: PrintInput, audience: Audience, tier: Tier | n
   };
 }
 
-function viewFor(input: PrintInput, audience: Audience): View {
-  const { sheet, bound, setups, solutions } = input;
-  const plan = planFigures({ sheet, bound, setups }, audience);
-  const solved = { bound, setups, plan, solutions };
+function viewFor({ sheet, bound, setups, solutions }: PrintInput, audience: Audience): View {
+  const planned = { sheet, bound, setups };
   return audience === 'pupils'
-    ? pupilsView({ bound, setups, plan }, tell(sheet, solved))
-    : solvedView(solved, audience);
+    ? pupilsView({ bound, setups }, tell(planned, solutions))
+    : solvedView(planned, solutions, audience);
 }
 
 /** The sheet's own first heading, else the title of its front matter, else the name of its file. */

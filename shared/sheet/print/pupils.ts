@@ -7,7 +7,7 @@ import { outlineScene } from '../../drawing/outline-scene.ts';
 import type { Setup } from '../../setup/setup.ts';
 import type { BoundInsert, Target } from '../inserts/bound.ts';
 import { askedBy, blankFor, freeBlank } from './blanks.ts';
-import { figureOf, needsSolution, partsAsked } from './figures.ts';
+import { figureOf, outlineParts, partsAsked } from './figures.ts';
 import { troubleBox } from './stand-ins.ts';
 import { blankCells, layoutTable, renderTable } from './table-layout.ts';
 import {
@@ -25,10 +25,10 @@ import {
 export interface PupilsSource {
   readonly bound: readonly BoundInsert[];
   readonly setups: readonly Setup[];
-  readonly plan: FigurePlan;
 }
 
-export function pupilsView({ bound, setups, plan }: PupilsSource, told: Told): View {
+export function pupilsView({ bound, setups }: PupilsSource, told: Told): View {
+  const { plan } = told;
   return {
     audience: 'pupils',
     insert(number) {
@@ -75,11 +75,8 @@ function outlineFigure(
   placing: Placing,
   caption: string | null = null,
 ): Figure | null {
-  const outlines = parts.filter((part) => !needsSolution(part));
+  const outlines = outlineParts(parts);
   if (outlines.length === 0 || setup.paper === null) return null;
-  return figureOf(
-    outlineScene(setup, { parts: outlines, audience: 'pupils', scale: placing.scale }),
-    placing,
-    caption,
-  );
+  const scene = outlineScene(setup, { parts: outlines, audience: 'pupils', scale: placing.scale });
+  return figureOf(scene, placing, { caption, remark: null });
 }

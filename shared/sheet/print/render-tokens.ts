@@ -108,7 +108,7 @@ function renderGroup(prints: readonly Printed[]): Html {
 
 /** At the right; a point of an answer ends its line, so that points stand one below the other. */
 function marksAt({ type, content }: Token): Html {
-  return html` <span class="mark">${content}</span>${type === tokenTypes.point ? html`<br>` : null}`;
+  return html`\u00a0<span class="mark"><span>${content}</span></span>${type === tokenTypes.point ? html`<br>` : null}`;
 }
 
 function inSentence(print: Printed, written: string): Html {

@@ -43,8 +43,9 @@ body {
 
 const head = `
 header { margin-bottom: 5mm; }
-.label { display: flex; flex-wrap: wrap; gap: 0 6mm; font-size: 10pt; border-bottom: 0.25mm solid var(--ink); padding-bottom: 1.2mm; }
-.label .reader { font-weight: 700; margin-left: auto; }
+.label { display: flex; justify-content: space-between; gap: 6mm; font-size: 10pt; border-bottom: 0.25mm solid var(--ink); padding-bottom: 1.2mm; }
+.label div { display: flex; flex-wrap: wrap; gap: 0 6mm; }
+.label .reader { font-weight: 700; white-space: nowrap; }
 h1 { font-size: 20pt; line-height: 1.2; margin: 4mm 0 3mm; }
 .fields { display: flex; gap: 6mm; margin: 6mm 0 2mm; }
 .fields span { display: flex; align-items: flex-end; gap: 2mm; flex: 1; }
@@ -53,7 +54,9 @@ h1 { font-size: 20pt; line-height: 1.2; margin: 4mm 0 3mm; }
 dl.facts { display: grid; grid-template-columns: max-content 1fr max-content 1fr; gap: 0.5mm 4mm; font-size: 10.5pt; margin: 2mm 0; }
 dl.facts dt { font-weight: 600; }
 dl.facts dd { margin: 0; }
-footer { font-size: 9.5pt; border-top: 0.25mm solid var(--ink); margin-top: 8mm; padding-top: 1.5mm; break-inside: avoid; }
+dl.facts dt.wide { grid-column: 1; }
+dl.facts dd.wide { grid-column: 2 / -1; }
+footer { font-size: 9.5pt; border-top: 0.25mm solid var(--ink); margin-top: 8mm; padding-top: 1.5mm; break-inside: avoid; break-before: avoid; }
 footer p { margin: 0.6mm 0; max-width: none; }
 `;
 
@@ -67,6 +70,7 @@ p { margin: 0 0 2.5mm; }
 p, li, blockquote, h1, h2, h3 { max-width: 160mm; }
 ul, ol { margin: 0 0 2.5mm; padding-left: 8mm; }
 li { margin-bottom: 1.5mm; }
+li:has(> .mark), li:has(> p > .mark) { break-inside: avoid; }
 li > p:last-child { margin-bottom: 0; }
 blockquote { margin: 0 0 2.5mm; padding-left: 4mm; border-left: 0.7mm solid var(--ink); }
 pre { border: 0.25mm solid var(--ink); padding: 2mm 3mm; white-space: pre-wrap; break-inside: avoid; }
@@ -76,7 +80,9 @@ img { max-width: 100%; }
 hr { border: 0; border-top: 0.25mm solid var(--ink); margin: 5mm 0; }
 
 p:has(> .mark), li:has(> .mark), td:has(> .mark) { max-width: none; padding-right: 12mm; position: relative; }
-.mark { position: absolute; right: 0; }
+.mark { display: inline-block; width: 0; }
+.mark::before { content: "\\200b"; }
+.mark span { position: absolute; right: 0; }
 .together { white-space: nowrap; }
 `;
 
@@ -84,6 +90,7 @@ const parts = `
 .blank { display: inline-block; border-bottom: 0.35mm solid var(--ink); height: 7mm; vertical-align: baseline; }
 .lines { margin: 1mm 0 4mm; }
 .lines div { height: 10mm; border-bottom: 0.25mm solid var(--ink); }
+.lines, .space, .passage.answer { break-before: avoid; }
 .lines { break-inside: avoid; }
 .space { border: 0.25mm solid var(--ink); margin: 1mm 0 4mm; break-inside: avoid; }
 .passage { border: 0.25mm solid var(--ink); padding: 2mm 4mm 1mm; margin: 0 0 4mm; }
@@ -91,19 +98,19 @@ const parts = `
 .passage.safety { border-width: 0.7mm; break-inside: avoid; }
 .passage.answer { border-width: 0 0 0 1.2mm; border-left-style: double; padding-top: 0; }
 .passage.tier, .passage.plain { border: 0; padding: 0; }
-.passage.tier > .name { float: left; margin: 0 0 0 -7mm; }
+.passage.tier { padding-left: 7mm; }
+.passage.tier > .name { float: left; margin: 0 0 0 -7mm; font-size: 12pt; }
 .passage.broken, .findings { border: 0.5mm solid var(--findings); }
 .findings { padding: 2mm 4mm 1mm; margin: 0 0 5mm; }
 .findings h2 { margin: 0 0 1mm; color: var(--findings); font-size: 13pt; }
 .findings ul { list-style: none; padding: 0; }
 .findings .where { font-weight: 600; }
-.unknown { border: 0.5mm solid var(--findings); color: var(--findings); padding: 0 1mm; font-weight: 600; }
+.unknown { border: 0.5mm solid var(--findings); color: var(--findings); padding: 0 1mm; font-weight: 600; box-decoration-break: clone; -webkit-box-decoration-break: clone; }
 .later { border: 0.25mm dashed var(--ink); padding: 3mm 4mm; margin: 0 0 4mm; }
 .figures { display: flex; gap: ${gutter_mm}mm; align-items: flex-end; margin: 2mm 0 4mm; break-inside: avoid; }
 figure { margin: 0; break-inside: avoid; }
-figure svg { display: block; max-width: 100%; height: auto; }
+figure svg { display: block; max-width: 100%; height: auto; overflow: visible; }
 figcaption { font-size: 11pt; margin-top: 1.5mm; max-width: 160mm; }
-figcaption .scale { white-space: nowrap; }
 .new-page { break-after: page; }
 .hints { break-before: page; }
 .hint-mark { font-size: 10.5pt; }
@@ -116,6 +123,7 @@ thead { display: table-header-group; }
 tr { break-inside: avoid; }
 th, td { border: 0.25mm solid var(--ink); padding: 1mm 3mm; text-align: left; vertical-align: middle; }
 th { font-weight: 600; border-bottom-width: 0.5mm; }
+table.short { break-inside: avoid; }
 table.readings td { text-align: right; }
 table.readings th { text-align: center; }
 table.to-write td, table.to-write th { height: 10mm; min-width: 24mm; }

@@ -75,6 +75,9 @@ export function numberCells(values: readonly (number | null)[], decimals: number
   return values.map((value) => (value === null ? emptyCell : textCell(printNumber(value, { decimals }))));
 }
 
+/** A table of so many lines is not divided between pages. */
+const shortTable = 14;
+
 /** `cells` by columns. */
 export function renderTable(
   layout: TableLayout,
@@ -88,7 +91,12 @@ export function renderTable(
   });
   const written = cells.some((column) => column.some(({ kind }) => kind === 'write'));
   const title = caption === null ? null : html`<caption>${caption}</caption>\n`;
-  return html`<table class="${written ? 'readings to-write' : 'readings'}">
+  const classes = [
+    'readings',
+    ...(written ? ['to-write'] : []),
+    ...(layout.lines.length <= shortTable ? ['short'] : []),
+  ];
+  return html`<table class="${classes.join(' ')}">
 ${title}<thead><tr>${heads}</tr></thead>
 <tbody>
 ${lines}</tbody>

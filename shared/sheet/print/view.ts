@@ -28,6 +28,8 @@ export interface Figure {
   /** Printed mm for one mm of the bench. */
   readonly scale: number;
   readonly caption: string | null;
+  /** Beside the scale: `not solved`. */
+  readonly remark: string | null;
 }
 
 /** What stands in the place of an insert. */
@@ -45,6 +47,8 @@ export interface Told {
   readonly inserts: ReadonlyMap<number, Printed>;
   /** By number of the block. */
   readonly blocks: ReadonlyMap<number, Figure>;
+  /** Where all figures of the pupils' print stand: told ones share a scale with those beside them. */
+  readonly plan: FigurePlan;
 }
 
 export interface View {
