@@ -121,12 +121,14 @@ interface MeterParts {
 /** Long and short side in mm. A series: ISO 216. Letter: ANSI/ASME Y14.1. */
 const formats = { A3: [420, 297], A4: [297, 210], A5: [210, 148], Letter: [279.4, 215.9] } as const;
 const formatWords = ['A3', 'A4', 'A5', 'Letter'] as const;
+const ways = ['landscape', 'portrait'] as const;
 
 const formatPart: Part<PaperFormat> = {
   words: formatWords,
-  starts: (line) => line.seen(formatWords) !== null,
+  starts: (line) => line.seen([...formatWords, ...ways]) !== null,
   read(line) {
     const from = line.pieces.length;
+    if (line.seen(ways) !== null) return wayFirst(line);
     const word = line.seen(formatWords);
     if (word === null) return null;
     line.takeWord(word);
@@ -141,9 +143,25 @@ const formatPart: Part<PaperFormat> = {
   },
 };
 
+/** `landscape A4`. */
+function wayFirst(line: LineReader): null {
+  const way = line.seen(ways);
+  const { from } = line.peek();
+  if (way === null) return null;
+  line.takeWord(way);
+  const word = line.seen(formatWords) ?? 'A4';
+  line.takeWord(word);
+  const at = { from, to: line.offset };
+  return line.report('word-unexpected', {
+    span: line.span(from, line.offset),
+    message: `The format comes first: \`${word} ${way}\`.`,
+    fixes: [rewrite(line, at, `${word} ${way}`, `${word} ${way}`, true)],
+  });
+}
+
 function whichWay(line: LineReader, word: string): null {
   const at = { from: line.offset, to: line.offset };
-  const fixes = ['landscape', 'portrait'].map((way): Fix => rewrite(line, at, ` ${way}`, `${word} ${way}`));
+  const fixes = ways.map((way): Fix => rewrite(line, at, ` ${way}`, `${word} ${way}`));
   return missing(
     line,
     `Which way does the ${word} sheet lie? \`${word} landscape\` or \`${word} portrait\`.`,

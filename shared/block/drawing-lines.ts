@@ -43,7 +43,9 @@ export function fieldLines(line: LineReader): FieldLinesStatement | null {
 export function draw(line: LineReader): DrawStatement | null {
   const parts = new Set<DrawingPart>();
   let said = false;
+  let nothing = false;
   while (!line.atEnd && !line.sees('for')) {
+    if (line.sees('nothing')) nothing = true;
     if (!takePart(line, parts)) return unexpected(line, wordsOf('part'));
     said = true;
     line.skipCommas();
@@ -55,7 +57,14 @@ export function draw(line: LineReader): DrawStatement | null {
       message: 'What is drawn? `draw electrodes, probes`, `draw everything` or `draw nothing`.',
     });
   }
+  if (nothing && parts.size > 0) {
+    return line.report('word-unexpected', {
+      span: line.whole,
+      message: 'Nothing, or these parts? Not both.',
+    });
+  }
   const audience = line.takeWord('for') ? reader(line) : null;
+  if (audience !== null) oneKindOfReaders(line);
   if (!line.failed) end(line);
   const inOrder = drawingParts.filter((part) => parts.has(part));
   return { kind: 'draw', parts: inOrder, audience, span: line.whole };
@@ -89,6 +98,16 @@ function takePart(line: LineReader, parts: Set<DrawingPart>): boolean {
   line.takeWord(part);
   parts.add(part);
   return true;
+}
+
+/** `for pupils and teachers` is two lines. */
+function oneKindOfReaders(line: LineReader): void {
+  line.skipCommas();
+  if (!line.sees('and')) return;
+  line.report('word-unexpected', {
+    span: nextToken(line),
+    message: 'A line speaks of one kind of readers: write another line for the others.',
+  });
 }
 
 const audiences: readonly Audience[] = ['pupils', 'teachers', 'technicians'];

@@ -3,7 +3,7 @@ import type { Fix } from '../findings/finding.ts';
 import type { Span } from '../text/span.ts';
 import type { LineReader } from './line-reader.ts';
 import { nearest } from './nearest.ts';
-import { nextToken, rewrite } from './values.ts';
+import { nextToken, quantity, rewrite, writeBefore } from './values.ts';
 
 export interface Part<T> {
   /** Words that begin it; empty where a number or bracket does. */
@@ -66,6 +66,11 @@ export function readParts<T extends object>(line: LineReader, parts: Parts<T>): 
 export function unexpected(line: LineReader, words: readonly string[]): null {
   const token = line.peek();
   const span = nextToken(line);
+  const left = leftOut(line, words);
+  if (left !== null) {
+    const message = `\`${left.word}\` is missing before ${left.before}.`;
+    return line.report('part-missing', { span, message, fixes: [writeBefore(line, left.word)] });
+  }
   if (token.kind === 'word') {
     const near = nearest(token.text, words);
     const [first] = near;
@@ -75,10 +80,6 @@ export function unexpected(line: LineReader, words: readonly string[]): null {
         : `“${token.text}” is not known here: \`${first}\`?`;
     const fixes = near.map((word): Fix => rewrite(line, token, word, word));
     return line.report('word-unknown', { span, message, fixes, hints: hintsFor(words, near) });
-  }
-  if (token.text === '(' && words.includes('at')) {
-    const fixes = [rewrite(line, { from: token.from, to: token.from }, 'at ', '`at` before it')];
-    return line.report('part-missing', { span, message: '`at` is missing before the bracket.', fixes });
   }
   if (token.kind === 'sign') {
     return line.report('word-unexpected', { span, message: `“${token.text}” is not understood here.` });
@@ -90,6 +91,26 @@ export function unexpected(line: LineReader, words: readonly string[]): null {
     message: `“${written}” does not belong here: a word that says what it is may be missing.`,
     hints: hintsFor(words, []),
   });
+}
+
+interface LeftOut {
+  readonly word: string;
+  readonly before: string;
+}
+
+/** The word that belongs before a bracket, a direction or a length where no part begins with one. */
+function leftOut(line: LineReader, words: readonly string[]): LeftOut | null {
+  const { text } = line.peek();
+  const said = (word: string): boolean => line.pieces.some((piece) => piece.text === word);
+  const missing = (word: string, before: string): LeftOut | null =>
+    words.includes(word) && !said(word) ? { word, before } : null;
+  if (text === '(') return missing('at', 'the bracket');
+  if (line.seen(['left', 'right', 'up', 'down']) !== null) return missing('pointing', 'the direction');
+  if (!/^\d/u.test(text) || line.lookAhead(() => quantity(line, 'length') === null || line.failed))
+    return null;
+  return (
+    missing('diameter', 'the length') ?? (words.includes('diameter') ? missing('wall', 'the length') : null)
+  );
 }
 
 /** Reports a part that a line needs, at the end of the line, unless the line has failed already. */

@@ -3,7 +3,7 @@ import { notNegative } from './apparatus.ts';
 import type { LineReader } from './line-reader.ts';
 import { after, end, type Found, missing, type Part, readParts } from './parts.ts';
 import { atPointPart, sizeAmongPart, sizePart, turnedPart } from './places.ts';
-import { point } from './points.ts';
+import { point, seesPoint } from './points.ts';
 import { cornersPart, enoughCorners } from './shapes.ts';
 import { perSquare } from './sheet-resistance.ts';
 import type {
@@ -22,7 +22,7 @@ import type {
   Value,
 } from './tree.ts';
 import { unlikely } from './unlikely.ts';
-import { needsWord, positive } from './values.ts';
+import { needsWord, nextToken, positive, writeBefore } from './values.ts';
 
 export function clip(line: LineReader, name: Name): ClipStatement | null {
   line.skipCommas();
@@ -70,6 +70,14 @@ export function painted(line: LineReader): PaintedStatement | null {
 export function hole(line: LineReader): HoleStatement | null {
   if (line.takeWord('disc')) return discHole(line);
   if (line.takeWord('outline')) return outlineHole(line);
+  if (line.seen(['diameter', 'radius']) !== null) {
+    const fixes = [writeBefore(line, 'disc')];
+    return line.report('part-missing', {
+      span: nextToken(line),
+      message: 'A round hole is a `disc`.',
+      fixes,
+    });
+  }
   line.takeWord('bar');
   const patch = patchFrom(line, readParts<PatchParts>(line, patchParts), 'The hole');
   return patch === null ? null : { kind: 'hole', form: 'box', ...patch, span: line.whole };
@@ -88,7 +96,8 @@ export function slit(line: LineReader): SlitStatement | null {
 
 function slitNeeds(line: LineReader): null {
   const message = 'A slit runs from one point to another: `slit from (100, 20) mm to (100, 60) mm`.';
-  return needsWord(line, ['from', 'to'], message);
+  const word = line.pieces.length > 1 ? 'to' : 'from';
+  return needsWord(line, [word], message, seesPoint(line) ? [writeBefore(line, word)] : []);
 }
 
 interface PatchParts {

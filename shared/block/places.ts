@@ -2,7 +2,7 @@
 import { numberAt } from '../quantity/read.ts';
 import type { LineReader } from './line-reader.ts';
 import { after, type Part } from './parts.ts';
-import { point, seesPoint } from './points.ts';
+import { point } from './points.ts';
 import type { Anchor, Place, Point, Side, Size, Terminal, Tip, Value } from './tree.ts';
 import { direction, name, needsWord, nextToken, quantity, rewrite, seesSize, size } from './values.ts';
 
@@ -108,28 +108,10 @@ function anchor(line: LineReader): Anchor | null {
   const from = line.pieces.length;
   if (line.takeWord('midway between')) return midway(line, from);
   if (line.takeWord('at')) {
-    const at = neededPoint(line);
+    const at = point(line);
     return at === null ? null : { kind: 'at', point: at, span: line.spanFrom(from) };
   }
   return beside(line, from);
-}
-
-function neededPoint(line: LineReader): Point | null {
-  if (seesPoint(line)) return point(line);
-  const bare =
-    /^\s*([+\-\u2212]?[\d.]+)\s*([\p{L}]*)\s*,\s*([+\-\u2212]?[\d.]+)\s*(mm|cm|m)?(?![\p{L}\d])/u.exec(
-      line.text.slice(line.offset, line.offset + 60),
-    );
-  const [all, x, , y, unit] = bare ?? [];
-  if (all === undefined || x === undefined || y === undefined) return point(line);
-  const start = line.peek().from;
-  const at = { from: start, to: line.offset + all.length };
-  const written = `(${x}, ${y}) ${unit ?? 'mm'}`;
-  return line.report('coordinates-form', {
-    span: line.span(at.from, at.to),
-    message: 'Coordinates stand in round brackets.',
-    fixes: [rewrite(line, at, written, written)],
-  });
 }
 
 function midway(line: LineReader, from: number): Anchor | null {

@@ -10,6 +10,8 @@ import { name, needsWord, quantity, rewrite, takeNumber, takeUnit } from './valu
 export function point(line: LineReader): Point | null {
   if (seesCentre(line)) return centre(line);
   if (seesPair(line)) return coordinates(line);
+  const bare = barePair(line);
+  if (bare !== null) return unbracketed(line, bare);
   return needsWord(
     line,
     ['centre'],
@@ -39,6 +41,32 @@ export function coordinates(line: LineReader): Coordinates | null {
 /** `(X, Y) (X, Y) … mm`: pairs without a unit take the one that follows later. */
 export function corners(line: LineReader): readonly Coordinates[] | null {
   return points(line, Number.POSITIVE_INFINITY);
+}
+
+interface BarePair {
+  readonly from: number;
+  readonly to: number;
+  /** As it should stand: `(40, 95) mm`. */
+  readonly written: string;
+}
+
+/** Coordinates without brackets, or in others: `40, 95 mm`, `[40, 95] mm`. */
+export function barePair(line: LineReader): BarePair | null {
+  const from = line.peek().from;
+  const [all, x, , y, unit] = barePattern.exec(line.text.slice(from, from + 60)) ?? [];
+  if (all === undefined || x === undefined || y === undefined) return null;
+  return { from, to: from + all.length, written: `(${x}, ${y}) ${unit ?? 'mm'}` };
+}
+
+const barePattern =
+  /^[[{]?\s*([+\-\u2212]?[\d.]+)\s*(\p{L}*)\s*,\s*([+\-\u2212]?[\d.]+)(?:\s*[\]}])?(?:\s*(mm|cm|m)(?![\p{L}\d]))?(?:\s*[\]}])?/u;
+
+export function unbracketed(line: LineReader, { from, to, written }: BarePair): null {
+  return line.report('coordinates-form', {
+    span: line.span(from, to),
+    message: 'Coordinates stand in round brackets.',
+    fixes: [rewrite(line, { from, to }, written, written)],
+  });
 }
 
 interface Half {
@@ -108,6 +136,15 @@ function reportNoUnit(line: LineReader, pairs: readonly Pair[]): void {
   const last = pairs.at(-1);
   if (!bare || last === undefined || line.failed) return;
   const at = { from: line.offset, to: line.offset };
+  const inside = pairs.length === 1 ? unitInside(line, last) : null;
+  if (inside !== null) {
+    line.report('unit-missing', {
+      span: last.span,
+      message: 'The unit of both coordinates stands behind the bracket, or each has its own.',
+      fixes: [inside],
+    });
+    return;
+  }
   line.report('unit-missing', {
     span: last.span,
     message: 'Coordinates need their unit: `(60, 80) mm`.',
@@ -116,6 +153,23 @@ function reportNoUnit(line: LineReader, pairs: readonly Pair[]): void {
       rewrite(line, at, ' cm', 'cm behind the bracket'),
     ],
   });
+}
+
+/** `(40, 95 mm)`: the one unit goes behind the bracket. */
+function unitInside(line: LineReader, { x, y, span }: Pair): Fix | null {
+  const withUnit = x.value ?? y.value;
+  const half = x.value === null ? y : x;
+  if (withUnit === null) return null;
+  const to = withUnit.span.to - line.line.at;
+  const unit = line.text.slice(half.digits.span.to, to).trim();
+  const written = `(${x.digits.digits}, ${y.digits.digits}) ${unit}`;
+  return rewrite(
+    line,
+    { from: span.from - line.line.at, to: span.to - line.line.at },
+    written,
+    written,
+    true,
+  );
 }
 
 function inUnitOf(line: LineReader, half: Half, unit: Unit | null): Value {

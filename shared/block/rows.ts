@@ -2,7 +2,7 @@
 import { likelyUnits } from '../quantity/units.ts';
 import type { LineReader } from './line-reader.ts';
 import { end, unexpected } from './parts.ts';
-import { point, seesPoint } from './points.ts';
+import { barePair, point, seesPoint, unbracketed } from './points.ts';
 import type { Count, Name, ProbeStatement, RowEnd, RowStatement, RowSteps, Value } from './tree.ts';
 import {
   count,
@@ -14,13 +14,15 @@ import {
   quantity,
   rewrite,
   seesDirection,
+  writeBefore,
 } from './values.ts';
 
 export function probe(line: LineReader, probeName: Name): ProbeStatement | null {
   line.skipCommas();
   if (!line.takeWord('at')) {
     const places = '`at (120, 80) mm`, `at centre of R`, or `at A 50 mm` along a row';
-    return needsWord(line, ['at'], `Where is ${probeName.text}? ${places}.`);
+    const fixes = seesPoint(line) ? [writeBefore(line, 'at')] : [];
+    return needsWord(line, ['at'], `Where is ${probeName.text}? ${places}.`, fixes);
   }
   const where = probePlace(line);
   end(line);
@@ -30,20 +32,16 @@ export function probe(line: LineReader, probeName: Name): ProbeStatement | null 
 /** What follows `at` for a probe: a point, `ROW D`, or `D along ROW`, which is written `ROW D`. */
 export function probePlace(line: LineReader): ProbeStatement['where'] | null {
   if (seesPoint(line)) return point(line);
-  const from = line.pieces.length;
-  if (line.peek().kind === 'word') {
-    const row = name(line, 'a row');
-    const distance = row === null ? null : quantity(line, 'length');
-    if (row === null || distance === null) return null;
-    return { kind: 'along', row, distance, span: line.spanFrom(from) };
-  }
-  return distanceAlong(line, from);
+  const bare = barePair(line);
+  if (bare !== null) return unbracketed(line, bare);
+  return line.peek().kind === 'word' ? rowThenDistance(line) : distanceAlong(line);
 }
 
 export function row(line: LineReader, rowName: Name): RowStatement | null {
   line.skipCommas();
   if (!line.takeWord('from')) {
-    return needsWord(line, ['from'], `Where does row ${rowName.text} begin? \`from N to P every 10 mm\`.`);
+    const says = `Where does row ${rowName.text} begin? \`from N to P every 10 mm\`.`;
+    return needsWord(line, ['from'], says, line.atEnd ? [] : [writeBefore(line, 'from')]);
   }
   const ends = rowEnds(line);
   if (ends === null) return null;
@@ -114,7 +112,29 @@ export function quantityList(line: LineReader, dimension: 'length' | 'potential'
   return values;
 }
 
-function distanceAlong(line: LineReader, from: number): ProbeStatement['where'] | null {
+/** `A 50 mm`. An electrode there was meant as a place of its own. */
+function rowThenDistance(line: LineReader): ProbeStatement['where'] | null {
+  const from = line.pieces.length;
+  const row = name(line, 'a row');
+  if (row === null) return null;
+  if (line.peek().kind === 'number' || line.peek().kind === 'sign') {
+    const distance = quantity(line, 'length');
+    return distance === null ? null : { kind: 'along', row, distance, span: line.spanFrom(from) };
+  }
+  const at = { from: row.span.from - line.line.at, to: row.span.to - line.line.at };
+  const centre = `centre of ${row.text}`;
+  const electrode = line.context.electrodes.has(row.text);
+  return line.report('part-missing', {
+    span: row.span,
+    message: electrode
+      ? `Where on ${row.text}? \`at ${centre}\`, or a point such as \`at (120, 80) mm\`.`
+      : `How far along ${row.text}? \`at ${row.text} 50 mm\`.`,
+    fixes: electrode ? [rewrite(line, at, centre, centre)] : [],
+  });
+}
+
+function distanceAlong(line: LineReader): ProbeStatement['where'] | null {
+  const from = line.pieces.length;
   const distance = quantity(line, 'length');
   if (distance === null) return null;
   if (!line.takeWord('along')) {
@@ -146,6 +166,8 @@ function rowEnd(line: LineReader): RowEnd | null {
     const of = name(line, 'an electrode');
     return of === null ? null : { kind: 'electrode', name: of, span: of.span };
   }
+  const bare = barePair(line);
+  if (bare !== null) return unbracketed(line, bare);
   return line.report('part-missing', {
     span: nextToken(line),
     message: 'Here stands an electrode, `centre of` one, or a point such as `(60, 80) mm`.',

@@ -91,15 +91,16 @@ function readStatement(line: LineReader): Statement {
   const given = name(line, what);
   if (given === null) return broken(line, word, null);
   line.bodyPiece = 2;
-  if (naming[word] !== undefined) checkReserved(line, given);
   const statement = read(line, given);
-  if (line.failed && naming[word] !== undefined) doubtName(line, word, given);
+  if (naming[word] !== undefined) {
+    if (line.failed && partWords.includes(given.text)) doubtName(line, word, given);
+    else checkReserved(line, given);
+  }
   return finished(line, word, given, statement);
 }
 
 /** `disc diameter 20 mm …`: the word after a shape is its name, even where it was meant otherwise. */
 function doubtName(line: LineReader, word: string, given: Name): void {
-  if (!partWords.includes(given.text)) return;
   const free = letters.find((letter) => !line.context.electrodes.has(letter));
   const at = { from: given.span.from - line.line.at, to: given.span.from - line.line.at };
   line.report('name-missing', {
@@ -160,10 +161,17 @@ function nameless(line: LineReader, word: string, what: string): Statement {
   const free = letters.find((letter) => !line.context.electrodes.has(letter));
   const at = { from: line.offset, to: line.offset };
   const fixes: Fix[] = free === undefined ? [] : [rewrite(line, at, ` ${free}`, `${word} ${free}`)];
-  const message = likely
-    ? 'A name begins with a letter; letters, digits and hyphens follow.'
-    : `Here stands the name of ${what}: \`${word} ${free ?? 'N'} …\`.`;
-  line.report(likely ? 'name-form' : 'name-missing', { span, message, fixes: likely ? [] : fixes });
+  if (likely) {
+    const turned = joined.text + token.text;
+    line.report('name-form', {
+      span,
+      message: 'A name begins with a letter; letters, digits and hyphens follow.',
+      fixes: [rewrite(line, { from: token.from, to: joined.to }, turned, turned)],
+    });
+  } else {
+    const message = `Here stands the name of ${what}: \`${word} ${free ?? 'N'} …\`.`;
+    line.report('name-missing', { span, message, fixes });
+  }
   return broken(line, word, null);
 }
 

@@ -8,18 +8,42 @@ export type Role = 'meter' | 'paper' | 'supply';
 interface Doubt {
   readonly symbol: string;
   readonly likely: string;
+  /** Values that need no doubt, in the working unit: 1500 mV is a cell. */
+  readonly plausible: (value: number) => boolean;
   readonly says: (written: string, likely: string) => string;
 }
 
 /** By what the quantity is for. */
 const doubts: Readonly<Record<Role, readonly Doubt[]>> = {
-  meter: [{ symbol: 'mΩ', likely: 'MΩ', says: (w, l) => `${w} would short the paper. ${l}?` }],
+  meter: [
+    {
+      symbol: 'mΩ',
+      likely: 'MΩ',
+      plausible: (ohm) => ohm >= 1,
+      says: (w, l) => `${w} would short the paper. ${l}?`,
+    },
+  ],
   paper: [
-    { symbol: 'mΩ', likely: 'MΩ', says: (w, l) => `${w} per square is sheet metal, not paper. ${l}, or kΩ?` },
+    {
+      symbol: 'mΩ',
+      likely: 'MΩ',
+      plausible: (ohm) => ohm >= 1,
+      says: (w, l) => `${w} per square is sheet metal, not paper. ${l}, or kΩ?`,
+    },
   ],
   supply: [
-    { symbol: 'mV', likely: 'V', says: (w, l) => `${w} is very little for a supply. ${l}?` },
-    { symbol: 'MV', likely: 'kV', says: (w, l) => `${w} is a bolt of lightning. ${l}?` },
+    {
+      symbol: 'mV',
+      likely: 'V',
+      plausible: (volt) => volt >= 0.1,
+      says: (w, l) => `${w} is very little for a supply. ${l}?`,
+    },
+    {
+      symbol: 'MV',
+      likely: 'kV',
+      plausible: (volt) => volt <= 10_000,
+      says: (w, l) => `${w} is a bolt of lightning. ${l}?`,
+    },
   ],
 };
 
@@ -49,7 +73,7 @@ function doubt(line: LineReader, value: Value, candidates: readonly Doubt[]): vo
   const end = value.span.to - line.line.at;
   const unit = line.pieces.find((piece) => piece.kind === 'unit' && piece.to === end);
   const found = candidates.find((candidate) => candidate.symbol === unit?.text);
-  if (unit === undefined || found === undefined) return;
+  if (unit === undefined || found === undefined || found.plausible(value.value)) return;
   const number = line.text.slice(value.span.from - line.line.at, unit.from).trim();
   const likely = `${number} ${found.likely}`;
   line.report('unit-unlikely', {

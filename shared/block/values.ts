@@ -139,17 +139,28 @@ export function seesDirection(line: LineReader): boolean {
   return number !== null && unitAfter(line.text, number.span.to)?.unit.dimension === 'angle';
 }
 
-/** Reports that one of some words is needed here: a misspelt one with a fix, otherwise what the message says. */
-export function needsWord(line: LineReader, words: readonly string[], message: string): null {
+/** Reports that one of some words is needed here: a misspelt one with a fix, otherwise what the message and the fixes say. */
+export function needsWord(
+  line: LineReader,
+  words: readonly string[],
+  message: string,
+  otherwise: readonly Fix[] = [],
+): null {
   const token = line.peek();
   const span = nextToken(line);
   const others = words.filter((word) => word !== token.text.toLowerCase());
   const near = token.kind === 'word' ? nearest(token.text, others) : [];
   const [first] = near;
-  if (first === undefined) return line.report('part-missing', { span, message });
+  if (first === undefined) return line.report('part-missing', { span, message, fixes: otherwise });
   const fixes = near.map((word) => rewrite(line, token, word, word));
   const says = `“${token.text}” is not known here: \`${first}\`?`;
   return line.report('word-unknown', { span, message: says, fixes });
+}
+
+/** The fix that writes a word that was left out before what stands here. */
+export function writeBefore(line: LineReader, word: string): Fix {
+  const { from } = line.peek();
+  return rewrite(line, { from, to: from }, `${word} `, `${word} before it`);
 }
 
 /** Span of the next token, or of the end of the line. */
@@ -189,6 +200,7 @@ const angles = { right: 0, up: 90, left: 180, down: 270 } as const;
 const codes: Readonly<Record<RefusalReason, FindingCode>> = {
   inches: 'unit-inches',
   comma: 'decimal-comma',
+  power: 'number-power',
   case: 'unit-capitals',
   missing: 'unit-missing',
   unknown: 'unit-unknown',
@@ -235,10 +247,10 @@ function secondNumberEnd(line: LineReader, second: Value): number {
 function wideAndHigh(line: LineReader, one: Value, from: number): Size | null {
   const first = line.seen(['wide', 'high']);
   if (first === null) {
-    return line.report('part-missing', {
-      span: nextToken(line),
-      message: 'A size is width × height, such as 10 mm × 120 mm.',
-    });
+    if (line.failed) return null;
+    const message =
+      'A size is width × height, such as 10 mm × 120 mm; a distance goes on with `right of`, `left of`, `above` or `below`.';
+    return needsWord(line, ['wide', 'high', 'right', 'left', 'above', 'below'], message);
   }
   line.takeWord(first);
   line.skipCommas();

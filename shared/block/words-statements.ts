@@ -82,7 +82,11 @@ export const statementWords: readonly Word[] = [
   entry('statement', 'without', 'takes away an electrode, a probe or a row', 'without R'),
   entry('statement', 'reverse', 'swaps the leads of the supply', 'reverse supply'),
 
-  entry('source', 'cell', 'a cell, or so many in series', 'supply cell 1.5 V', ['cells']),
+  entry('source', 'cell', 'a cell, or so many in series', 'supply cell 1.5 V', [
+    'cells',
+    'cells of',
+    'cell of',
+  ]),
   entry('source', 'power-pack', 'a low-voltage supply that can be set', 'supply power-pack 6 V', [
     'power pack',
     'powerpack',
@@ -131,7 +135,7 @@ export const statementWords: readonly Word[] = [
   entry('option', 'size', 'size of the cells, as on the packet', 'size AA'),
   entry('option', 'resolution', 'smallest step of the display', 'resolution 0.01 V'),
   entry('option', 'range', 'largest reading of the meter', 'range 2 V'),
-  entry('option', 'probe tip', 'diameter of the tip that touches the paper', 'probe tip 1 mm'),
+  entry('option', 'probe tip', 'diameter of the tip that touches the paper', 'probe tip 1 mm', ['tip']),
   entry('option', 'black lead on', 'electrode that the black lead stands on', 'black lead on N', [
     'black lead at',
     'black lead to',

@@ -11,7 +11,7 @@ export interface Digits {
   readonly digits: string;
 }
 
-export type RefusalReason = 'inches' | 'comma' | 'case' | 'missing' | 'unknown' | 'dimension';
+export type RefusalReason = 'inches' | 'comma' | 'power' | 'case' | 'missing' | 'unknown' | 'dimension';
 
 /** Another way of writing what was refused. */
 export interface Rewriting {
@@ -70,8 +70,8 @@ export function inUnit(digits: Digits, unit: Unit): Quantity {
 export function readQuantity(text: string, from: number, wanted: Dimension): QuantityReading {
   const number = numberAt(text, from);
   if (number === null) return { kind: 'none' };
-  const comma = decimalComma(text, number, wanted);
-  if (comma !== null) return comma;
+  const special = decimalComma(text, number, wanted) ?? powerOfTen(text, number);
+  if (special !== null) return special;
   const after = unitAfter(text, number.span.to);
   if (after === null) return refuseUnit(text, number, wanted);
   const span = { from: number.span.from, to: after.span.to };
@@ -110,6 +110,7 @@ export const dimensionWords: Readonly<Record<Dimension, string>> = {
 
 const numberPattern = /([\s\u00a0]*)([+\-\u2212]?)[^\S\n]{0,1}(\d+(?:\.\d+)?|\.\d+)/uy;
 const commaPattern = /,(\d+)/uy;
+const powerPattern = /[eE]([+\-\u2212]?\d{1,4})(?![\p{L}\p{N}])/uy;
 const inchPattern = /[\s\u00a0]*(inches|inch|ins?(?![\p{L}])|"|″|''|′′|”)/iuy;
 const wordPattern = /[\s\u00a0]*([\p{L}°º][\p{L}\p{M}\p{N}_]*)/uy;
 
@@ -137,6 +138,22 @@ function decimalComma(text: string, number: Digits, wanted: Dimension): Quantity
     'This is a decimal comma. The decimal sign is a point: a comma separates the parts of a line.';
   const whole = { from: span.from, to: unit === null ? span.to : unit.span.to };
   return { kind: 'refused', span: whole, refusal: { reason: 'comma', span, message, rewritings } };
+}
+
+/** `1e3 mm`: written out where that is a number of reasonable length. */
+function powerOfTen(text: string, number: Digits): QuantityReading | null {
+  powerPattern.lastIndex = number.span.to;
+  const power = powerPattern.exec(text)?.[1];
+  if (power === undefined) return null;
+  const written = { from: number.span.from, to: powerPattern.lastIndex };
+  const unit = unitAfter(text, written.to);
+  const span = { from: written.from, to: unit === null ? written.to : unit.span.to };
+  const value = scaled(number.digits, Number(power.replace('\u2212', '-')));
+  const digits = Math.abs(value) < 1e9 && Math.abs(value) >= 1e-6 ? String(value) : null;
+  const shown = digits === null ? '' : withUnit(digits, unit?.unit.symbol ?? '');
+  const message = 'Numbers are written out here, without powers of ten.';
+  const rewritings = digits === null ? [] : [{ span: written, text: digits, shown, certain: true }];
+  return { kind: 'refused', span, refusal: { reason: 'power', span: written, message, rewritings } };
 }
 
 function refuseUnit(text: string, number: Digits, wanted: Dimension): QuantityReading {

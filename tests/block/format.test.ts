@@ -33,8 +33,8 @@ test('spellings and signs are mended', () => {
     PAPER 240mm x 160 mm , 5 kohm/sq
     supply EHT 3kV,limit 150 uA
     supply power pack 6 V AC
-    supply 2 cell 1.2 V, NiMH
-    Voltmeter 10Mohm, probe tip 100 μm
+    supply 2 cells of 1.2 V, NiMH
+    Voltmeter 10Mohm, tip 100 μm
     disk D dia 20 mm at center of R, pos
     bar N 10*120 mm at (40,95)mm turned 30 degrees neg
     contact N 50 ohm cm^2

@@ -19,6 +19,9 @@ describe('the opening line', () => {
     [' setup', ['setup', null, 'name-reserved']],
     [' setup like bars', ['setup', 'bars', 'name-reserved']],
     [' bars lik other', ['bars', null, 'word-unknown']],
+    [' bars lke other', ['bars', null, 'word-unknown']],
+    [' two bars', ['two', null, 'name-form']],
+    [' bars like two rings', ['bars', 'two', 'name-form']],
     [' {.wide}', [null, null, 'name-missing']],
   ])('“%s”', (text, expected) => {
     expect(head(text)).toEqual(expected);

@@ -337,7 +337,7 @@ test('parts left out', () => {
     bar P at centre positive
                     ^^^^^^^^ error part-missing How large is P? Width × height, such as \`10 mm × 120 mm\`.
     bar Q 10 mm at centre
-                ^^ error part-missing A size is width × height, such as 10 mm × 120 mm.
+                ^^ error part-missing A size is width × height, such as 10 mm × 120 mm; a distance goes on with \`right of\`, \`left of\`, \`above\` or \`below\`.
     disc D at centre
               ^^^^^^ error part-missing How large is D? \`diameter 20 mm\`.
     ring R diameter 50 mm at centre
@@ -450,6 +450,7 @@ test('names', () => {
         => bar N 10 mm × 120 mm at centre negative
     bar 3D 10 mm × 120 mm at centre negative
         ^^ error name-form A name begins with a letter; letters, digits and hyphens follow.
+        => bar D3 10 mm × 120 mm at centre negative
     disc diameter 20 mm at centre floating
          ^^^^^^^^ error name-missing The word after \`disc\` is always its name. Is “diameter” one?
          => disc N diameter 20 mm at centre floating
@@ -523,5 +524,94 @@ test('accepted spellings are no findings', () => {
     disk D radius 1 cm at center of the paper
     bar N 10 mm × 120 mm at (−5, -5) mm Negative # 10,5 mm is no finding here
     draw Electrodes for Students
+  `);
+});
+
+test('powers of ten', () => {
+  checkBlock(`
+    paper 2.4e2 mm × 160 mm, 5 kΩ per square
+          ^^^^^ error number-power Numbers are written out here, without powers of ten.
+          => paper 240 mm × 160 mm, 5 kΩ per square
+    bar N 1e−1 cm × 1e99 mm at (60, 80) mm negative
+          ^^^^ error number-power
+          => bar N 0.1 cm × 1e99 mm at (60, 80) mm negative
+                    ^^^^ error number-power
+  `);
+});
+
+test('prefixes are doubted by the value, not by the letter alone', () => {
+  checkBlock(`
+    supply cell 1500 mV
+    supply eht 0.003 MV
+    supply eht 3 MV
+               ^^^^ warning unit-unlikely 3 MV is a bolt of lightning. 3 kV?
+  `);
+});
+
+test('words left out before a bracket, a length, a direction, a name', () => {
+  checkBlock(`
+    disc D 20 mm at centre floating
+           ^^ error part-missing \`diameter\` is missing before the length.
+           => disc D diameter 20 mm at centre floating
+    ring R diameter 50 mm, 4 mm at centre floating
+                           ^ error part-missing \`wall\` is missing before the length.
+                           => ring R diameter 50 mm, wall 4 mm at centre floating
+    hole diameter 10 mm at centre
+         ^^^^^^^^ error part-missing A round hole is a \`disc\`.
+         => hole disc diameter 10 mm at centre
+    spike S base 5 mm, length 9 mm, on R left
+                                         ^^^^ error part-missing \`pointing\` is missing before the direction.
+                                         => spike S base 5 mm, length 9 mm, on R pointing left
+    slit (1, 2) mm to (3, 4) mm
+         ^ error part-missing A slit runs from one point to another
+         => slit from (1, 2) mm to (3, 4) mm
+    probe M (120, 80) mm
+            ^ error part-missing Where is M?
+            => probe M at (120, 80) mm
+    row A N to P every 10 mm
+          ^ error part-missing Where does row A begin?
+          => row A from N to P every 10 mm
+    probe K at R
+               ^ error part-missing Where on R? \`at centre of R\`, or a point such as \`at (120, 80) mm\`.
+               => probe K at centre of R
+    probe L at A
+               ^ error part-missing How far along A? \`at A 50 mm\`.
+  `);
+});
+
+test('coordinates without round brackets, or with the unit inside', () => {
+  checkBlock(`
+    probe A at 40, 95 mm
+               ^^^^^^^^^ error coordinates-form Coordinates stand in round brackets.
+               => probe A at (40, 95) mm
+    probe B at [40, 95] mm
+               ^^^^^^^^^^^ error coordinates-form Coordinates stand in round brackets.
+               => probe B at (40, 95) mm
+    row C from 40, 95 mm to (60, 95) mm every 5 mm
+               ^^^^^^^^^ error coordinates-form Coordinates stand in round brackets.
+               => row C from (40, 95) mm to (60, 95) mm every 5 mm
+    probe D at (40, −5 mm)
+               ^^^^^^^^^^^ error unit-missing The unit of both coordinates stands behind the bracket, or each has its own.
+               => probe D at (40, -5) mm
+  `);
+});
+
+test('one slip, one finding', () => {
+  checkBlock(`
+    probe readings at (110, 60) mm
+          ^^^^^^^^ error name-reserved
+    bar T 10 mm × 10 mm, 20 mm right of P 4 floating
+                                          ^ error unit-missing 4 of what?
+    bar S 10 mm × 10 mm, 20 mm rigth of P floating
+                               ^^^^^ error word-unknown “rigth” is not known here: \`right\`?
+                               => bar S 10 mm × 10 mm, 20 mm right of P floating
+                               => bar S 10 mm × 10 mm, 20 mm high of P floating
+    paper landscape A4, 5 kΩ per square
+          ^^^^^^^^^^^^ error word-unexpected The format comes first: \`A4 landscape\`.
+          => paper A4 landscape, 5 kΩ per square
+    draw electrodes for pupils and teachers
+                               ^^^ error word-unexpected A line speaks of one kind of readers
+    draw nothing, electrodes
+    ^^^^^^^^^^^^^^^^^^^^^^^^ error word-unexpected Nothing, or these parts? Not both.
   `);
 });
