@@ -1,6 +1,7 @@
 /**
  * Triangles over the paper, with a small polygon cut out around every singular vertex (a fan). Half-edge 3t + j of triangle t runs
- * from its corner j to corner (j + 1) mod 3; triangles are anticlockwise.
+ * from its corner j to corner (j + 1) mod 3; triangles are anticlockwise. The two sides of a slit share vertices but not twins, and are divided
+ * each for itself.
  */
 
 /** Tag of a mesh edge on the rim of a fan. Others: conductor number ≥ 0, INSULATING = -1. */
@@ -40,7 +41,8 @@ export interface MeshArc {
 
 /**
  * A singular vertex. Seen from it the paper fills `angle` (rad, up to 2π) anticlockwise from ray 0 to ray 1. The rim is a chain of
- * chords from ray 0 to ray 1, given by the half-edges on it (in that order, as seen from the triangles outside the fan).
+ * chords from ray 0 to ray 1, given by the half-edges on it (in that order, as seen from the triangles outside the fan). Where the boundary
+ * is an arc, a straight ray stands in for it; the fan is so small that this changes the energy around the corner by no more than 1e-9.
  */
 export interface Fan {
   readonly x: number;

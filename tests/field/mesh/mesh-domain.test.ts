@@ -246,6 +246,18 @@ describe('meshes of arranged problems', () => {
     expect(smallestAngle(mesh)).toBeGreaterThan(20);
   });
 
+  it.each([-1e-2, -1e-4, -3e-6, -1e-6, -3e-7, 0, 3e-7, 1e-6, 3e-6, 1e-4, 1e-2])(
+    'disc %d mm from a bar of its own conductor',
+    (gap) => {
+      const bare = domainOf(problem([[piece(disc(120 - gap, 80, 20)), piece(rectangle(140, 20, 146, 140))]]));
+      const mesh = meshDomain(bare, { size_mm: 60 });
+      expectSound(mesh, bare);
+      // A gap between disc and bar takes about √(R/gap) triangles to line; a touch or an overlap takes none.
+      const lining = gap > 1e-6 ? 25 / Math.sqrt(gap) : 0;
+      expect(mesh.corners.length / 3).toBeLessThan(1000 + lining);
+    },
+  );
+
   it('random discs, bars and slits, overlapping at will', () => {
     const place = fc.integer({ min: -10, max: 250 });
     const shape = fc.oneof(
