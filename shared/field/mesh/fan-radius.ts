@@ -12,7 +12,7 @@ const NARROW = 0.3;
  * With distance n(r) = r (ρ - r)/2R between chord and arc, the change is ∫ |grad V|² n dr; against the energy within the corner's
  * surroundings ℓ that makes λ/(2π (2λ + 1)) (ρ/ℓ)^2λ ρ/R for each ray.
  */
-const CHORD_ALLOWANCE = 1e-9;
+export const CHORD_ALLOWANCE = 1e-9;
 
 /** Rim radius for every corner, mm: one for all corners of a place. */
 export function fanRadii(boundary: Boundary, corners: readonly Corner[], size_mm: number): number[] {

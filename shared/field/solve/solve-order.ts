@@ -1,5 +1,5 @@
 /** Both sides of the bound at one order on one mesh. */
-import { CHORD_ALLOWANCE } from '../mesh/corners.ts';
+import { CHORD_ALLOWANCE } from '../mesh/fan-radius.ts';
 import type { Discretisation, MeshFrame } from './discretisation.ts';
 import { type Dual, solveDual } from './dual.ts';
 import type { FanStore } from './fan.ts';
