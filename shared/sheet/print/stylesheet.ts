@@ -139,8 +139,8 @@ const screen = `
 
 /** A CSS string: everything but letters, digits and blanks as an escape, so that no text can end it or the style element. */
 function cssString(text: string): string {
-  const safe = [...text].map((c) =>
+  const escaped = [...text].map((c) =>
     /[A-Za-z0-9 ]/u.test(c) ? c : `\\${(c.codePointAt(0) ?? 0xfffd).toString(16)} `,
   );
-  return `"${safe.join('')}"`;
+  return `"${escaped.join('')}"`;
 }
