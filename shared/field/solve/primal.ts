@@ -81,29 +81,6 @@ function contactsOf(topology: Topology, conductors: number): Contacts {
   return { ties, constant, entityOf };
 }
 
-/** Two conductors that meet in one point, if there are any: their conductance would be infinite. */
-export function meetingOf({
-  mesh,
-  boundary,
-  tag,
-}: Topology): { a: number; b: number; at: { x: number; y: number } } | null {
-  const owners = new Map<string, number>();
-  const places: { tag: number; x: number; y: number }[] = [];
-  for (const e of boundary) {
-    for (const corner of [mesh.corners[e]!, mesh.corners[nextEdge(e)]!]) {
-      places.push({ tag: tag(e), x: mesh.x[corner]!, y: mesh.y[corner]! });
-    }
-  }
-  for (const { x, y, tag0, tag1 } of mesh.fans) places.push({ tag: tag0, x, y }, { tag: tag1, x, y });
-  for (const { tag: conductor, x, y } of places) {
-    if (conductor === INSULATING) continue;
-    const known = owners.get(`${x} ${y}`);
-    if (known !== undefined && known !== conductor) return { a: known, b: conductor, at: { x, y } };
-    owners.set(`${x} ${y}`, conductor);
-  }
-  return null;
-}
-
 /**
  * G from the Schur complement on the conductors' unknowns. The diagonal is set from the rest of the row: equal potentials drive no
  * current.

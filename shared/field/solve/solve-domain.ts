@@ -4,7 +4,7 @@ import type { Field, FieldOutcome, FieldTrouble, SolveOptions } from '../field.t
 import { log } from '../maths.ts';
 import type { Mesh } from '../mesh/mesh.ts';
 import { meshDomain } from '../mesh/mesh-domain.ts';
-import type { Domain } from '../problem.ts';
+import { type Domain, INSULATING } from '../problem.ts';
 import {
   type Discretisation,
   discretise,
@@ -14,7 +14,6 @@ import {
 } from './discretisation.ts';
 import { type FanStore, fanStore } from './fan.ts';
 import { Workspace } from './multifrontal.ts';
-import { meetingOf } from './primal.ts';
 import { allowanceOf, type Bounded, solveOrder, type Tools } from './solve-order.ts';
 
 export interface SolveSettings extends SolveOptions {
@@ -27,7 +26,25 @@ export interface SolveSettings extends SolveOptions {
 }
 
 export function solveDomain(domain: Domain, settings: SolveSettings): FieldOutcome {
-  return new Search(domain, settings).run();
+  const short = meetingOf(domain);
+  return short === null ? new Search(domain, settings).run() : { ok: false, trouble: short };
+}
+
+/** Two conductors that meet in one point, if there are any: their conductance would be infinite. Edges meet only in their ends. */
+function meetingOf({ loops }: Domain): FieldTrouble | null {
+  const owners = new Map<string, number>();
+  for (const { edges } of loops) {
+    for (const [i, { tag }] of edges.entries()) {
+      if (tag === INSULATING) continue;
+      for (const { x, y } of [edges[i]!, edges[(i + 1) % edges.length]!]) {
+        const known = owners.get(`${x} ${y}`);
+        if (known !== undefined && known !== tag)
+          return { kind: 'short', a: known, b: tag, gap_mm: 0, at: { x, y } };
+        owners.set(`${x} ${y}`, tag);
+      }
+    }
+  }
+  return null;
 }
 
 /** The order to begin with, the lowest to fall back to where that is out of reach, and the highest. */
@@ -82,14 +99,8 @@ class Search {
   private frame(mesh: Mesh): MeshFrame | null {
     if (mesh.corners.length === 0) return null;
     const frame = frameOf(mesh);
-    if (frame === null) {
-      this.trouble = { kind: 'no-metal', conductor: 0 };
-      return null;
-    }
-    const meeting = meetingOf(frame.topology);
-    if (meeting === null) return frame;
-    this.trouble = { kind: 'short', gap_mm: 0, ...meeting };
-    return null;
+    if (frame === null) this.trouble = { kind: 'no-metal', conductor: 0 };
+    return frame;
   }
 
   /** Raises the order on one mesh as far as wish, limit and method go; 'finer' where only a finer mesh could do better. */
