@@ -22,7 +22,7 @@ const facts: readonly (readonly [string, string, string])[] = [
   ['order 3 or 2', 'field/solve/solve-domain.ts', 'LOWEST_ORDER = 2;'],
   ['halves the mesh, up to twice', 'field/solve/solve-domain.ts', 'ROUNDS = 3;'],
   ['1e-11, relative, for rounding', 'field/solve/solve-order.ts', 'ROUNDING = 1e-11;'],
-  ['1e-9 more where a fan', 'field/mesh/corners.ts', 'CHORD_ALLOWANCE = 1e-9;'],
+  ['1e-9 more where a fan', 'field/mesh/fan-radius.ts', 'CHORD_ALLOWANCE = 1e-9;'],
   ['a relative gap of 1e-8', 'checks/examine.ts', 'gap: 1e-8'],
   ['0.05 √gap', 'setup/points.ts', 'errorPerRootGap = 0.05;'],
   ['down to 0.005 mm', 'field/sample/contours.ts', 'DRAWN_TIP_MM = 0.005;'],
