@@ -12,8 +12,10 @@ import type { Domain } from '../problem.ts';
 export interface Boundary {
   readonly curves: readonly Curve[];
   readonly tags: readonly number[];
+  /** Edges that leave one and the same point share the lowest of their numbers. */
+  readonly places: readonly number[];
+  /** For each edge, the one that arrives where it leaves and bounds the same corner. */
   readonly previous: readonly number[];
-  readonly next: readonly number[];
 }
 
 /** A corner is named by the edge that leaves it. */
@@ -23,7 +25,6 @@ export interface Corner {
   readonly angle: number;
   /** Leading exponent λ of the potential. */
   readonly exponent: number;
-  /** Corners at one and the same point share the lowest of their edge numbers. */
   readonly place: number;
 }
 
@@ -40,24 +41,50 @@ export function boundaryOf(domain: Domain): Boundary {
   const curves: Curve[] = [];
   const tags: number[] = [];
   const previous: number[] = [];
-  const next: number[] = [];
   for (const { edges } of domain.loops) {
     const first = curves.length;
     edges.forEach((edge, i) => {
       curves.push(domainCurve(edge, edges[i + 1] ?? edges[0] ?? edge));
       tags.push(edge.tag);
       previous.push(first + ((i + edges.length - 1) % edges.length));
-      next.push(first + ((i + 1) % edges.length));
     });
   }
-  return { curves, tags, previous, next };
+  const places = cornerPlaces(curves);
+  return { curves, tags, places, previous: linkedByCorner(curves, places, previous) };
+}
+
+/**
+ * Where several corners share a point, each leaving edge belongs with the arriving edge that comes next anticlockwise, whichever loops
+ * the two are listed in.
+ */
+function linkedByCorner(
+  curves: readonly Curve[],
+  places: readonly number[],
+  listed: readonly number[],
+): readonly number[] {
+  const members = new Map<number, number[]>();
+  places.forEach((place, edge) => {
+    members.set(place, [...(members.get(place) ?? []), edge]);
+  });
+  const linked = [...listed];
+  for (const leaving of members.values()) {
+    if (leaving.length === 1) continue;
+    const arriving = leaving.map((edge) => listed[edge] ?? edge);
+    const best = leaving.map((edge) => {
+      const turns = arriving.map((other) => turnBetween(curves[edge] as Curve, curves[other] as Curve, 1));
+      return arriving[turns.indexOf(Math.min(...turns))] ?? edge;
+    });
+    if (new Set(best).size < best.length) continue;
+    leaving.forEach((edge, i) => {
+      linked[edge] = best[i] ?? edge;
+    });
+  }
+  return linked;
 }
 
 /** All corners that need a fan. Where one corner at a point needs one, all corners at that point get one. */
 export function singularCorners(boundary: Boundary, sheet_ohm: readonly [number, number]): Corner[] {
-  const { curves } = boundary;
-  const places = cornerPlaces(curves);
-  const corners = curves.map((_, edge) => cornerOf(boundary, edge, places[edge] ?? edge, sheet_ohm));
+  const corners = boundary.curves.map((_, edge) => cornerOf(boundary, edge, sheet_ohm));
   const wanted = new Set<number>();
   for (const corner of corners) if (isSingular(corner, boundary, sheet_ohm)) wanted.add(corner.place);
   return corners.filter((corner) => wanted.has(corner.place));
@@ -73,15 +100,14 @@ function cornerPlaces(curves: readonly Curve[]): number[] {
   });
 }
 
-function cornerOf(
-  boundary: Boundary,
-  edge: number,
-  place: number,
-  sheet_ohm: readonly [number, number],
-): Corner {
-  const angle = cornerAngle(boundary, edge, 1, 1);
-  const stretched = stretchedAngle(boundary, edge, sheet_ohm);
-  return { edge, place, angle, exponent: Math.PI / (sameKind(boundary, edge) ? stretched : 2 * stretched) };
+function cornerOf(boundary: Boundary, edge: number, sheet_ohm: readonly [number, number]): Corner {
+  const stretched = cornerAngle(boundary, edge, stretchOf(sheet_ohm));
+  return {
+    edge,
+    place: boundary.places[edge] ?? edge,
+    angle: cornerAngle(boundary, edge, 1),
+    exponent: Math.PI / (sameKind(boundary, edge) ? stretched : 2 * stretched),
+  };
 }
 
 export function sameKind(boundary: Boundary, edge: number): boolean {
@@ -90,28 +116,37 @@ export function sameKind(boundary: Boundary, edge: number): boolean {
 }
 
 function isSingular(corner: Corner, boundary: Boundary, sheet_ohm: readonly [number, number]): boolean {
-  const angle = stretchedAngle(boundary, corner.edge, sheet_ohm);
+  if (isShort(boundary, corner.edge)) return true;
+  const angle = cornerAngle(boundary, corner.edge, stretchOf(sheet_ohm));
   if (Math.abs(angle - Math.PI / 2) < EXACT) return false;
   return !(sameKind(boundary, corner.edge) && Math.abs(angle - Math.PI) < NEARLY_STRAIGHT);
 }
 
-/** The angle in the plane where the sheet conducts alike in all directions: x and y stretched by the root of their resistances. */
-function stretchedAngle(boundary: Boundary, edge: number, sheet_ohm: readonly [number, number]): number {
-  const [rx, ry] = sheet_ohm;
-  return rx === ry ? cornerAngle(boundary, edge, 1, 1) : cornerAngle(boundary, edge, Math.sqrt(rx / ry), 1);
+/** Two conductors meet: the fan's tags show it, whatever the angle. */
+function isShort({ tags, previous }: Boundary, edge: number): boolean {
+  const before = tags[previous[edge] ?? edge] ?? -1;
+  const tag = tags[edge] ?? -1;
+  return before >= 0 && tag >= 0 && before !== tag;
+}
+
+/** Corners are judged in the plane where the sheet conducts alike in all directions: x stretched against y by this. */
+function stretchOf([rx, ry]: readonly [number, number]): number {
+  return rx === ry ? 1 : Math.sqrt(rx / ry);
+}
+
+function cornerAngle(boundary: Boundary, edge: number, stretch: number): number {
+  const leaving = boundary.curves[edge] as Curve;
+  const arriving = boundary.curves[boundary.previous[edge] ?? edge] as Curve;
+  return turnBetween(leaving, arriving, stretch);
 }
 
 /** Angle from the leaving edge anticlockwise to the arriving one, in (0, 2π]. */
-function cornerAngle(boundary: Boundary, edge: number, sx: number, sy: number): number {
-  const leaving = boundary.curves[edge] as Curve;
-  const arriving = boundary.curves[boundary.previous[edge] ?? edge] as Curve;
+function turnBetween(leaving: Curve, arriving: Curve, stretch: number): number {
   const out = tangentAt(leaving, 0);
   const back = tangentAt(arriving, 1);
-  const ax = out.x * sx;
-  const ay = out.y * sy;
-  const bx = -back.x * sx;
-  const by = -back.y * sy;
-  const angle = atan2(ax * by - ay * bx, ax * bx + ay * by);
+  const ax = out.x * stretch;
+  const bx = -back.x * stretch;
+  const angle = atan2(-ax * back.y - out.y * bx, ax * bx - out.y * back.y);
   if (Math.abs(angle) >= NEARLY_STRAIGHT) return angle < 0 ? angle + FULL_TURN : angle;
   const bent = leaving.sweep !== 0 || arriving.sweep !== 0;
   const open = bent ? cuspIsOpen(leaving, arriving) : angle > 0;
@@ -119,8 +154,8 @@ function cornerAngle(boundary: Boundary, edge: number, sx: number, sy: number): 
 }
 
 /**
- * Two edges leave in nearly one direction, one of them an arc, and rounding decides nothing: paper lies between them if at some distance the arriving one,
- * seen from the corner, has kept to the left.
+ * Two edges leave in nearly one direction, one of them an arc, and rounding decides nothing: paper lies between them if at some
+ * distance the arriving one, seen from the corner, has kept to the left.
  */
 function cuspIsOpen(leaving: Curve, arriving: Curve): boolean {
   const reach = REACH * Math.min(reachOf(leaving), reachOf(arriving));

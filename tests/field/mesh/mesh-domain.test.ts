@@ -204,6 +204,18 @@ describe('meshes of known scenes', () => {
     expect(scene.conductors).toBe(0);
   });
 
+  it('sees the corners between islands that touch in a point', () => {
+    const corners = [island(rectangle(60, 20, 120, 80), 0), island(rectangle(120, 80, 180, 140), 1)];
+    const touching = domain([paper, ...corners]);
+    const mesh = meshDomain(touching);
+    expectSound(mesh, touching);
+    const between = mesh.fans.filter(({ tag0, tag1 }) => tag0 !== tag1);
+    expect(between.map(({ x, y, angle }) => [x, y, angle])).toEqual([
+      [120, 80, expect.closeTo(Math.PI / 2, 12)],
+      [120, 80, expect.closeTo(Math.PI / 2, 12)],
+    ]);
+  });
+
   it('gives the same bytes twice', () => {
     const scene = scenes['spike and bar'] as Domain;
     expect(meshDomain(scene)).toEqual(meshDomain(scene));
