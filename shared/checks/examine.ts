@@ -3,14 +3,23 @@ import type { Finding } from '../findings/finding.ts';
 import type { SolvedSetup } from '../setup/readings.ts';
 import { resolveSetups } from '../setup/resolve.ts';
 import type { Setup } from '../setup/setup.ts';
-import { solveSetup } from '../setup/solve-setup.ts';
+import { type Ask, type Outcome, outcomeOf } from '../setup/solve-setup.ts';
+import { troubleFinding } from '../setup/trouble.ts';
 import { applyAllowances } from '../sheet/allowances.ts';
-import { bindInserts, wantedSamples } from '../sheet/inserts/bind.ts';
+import { type Binding, bindInserts, wantedSamples } from '../sheet/inserts/bind.ts';
 import type { BoundInsert } from '../sheet/inserts/bound.ts';
 import { readSheet } from '../sheet/read-sheet.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 import type { Source } from '../text/source.ts';
 import { rules } from './rules/index.ts';
+
+/** A sheet that has its meaning but is not solved. */
+export interface Draft {
+  readonly sheet: Sheet;
+  /** By number of the block. */
+  readonly setups: readonly Setup[];
+  readonly binding: Binding;
+}
 
 export interface Examination {
   readonly sheet: Sheet;
@@ -31,28 +40,38 @@ export interface ExamineOptions {
   readonly traces: boolean;
 }
 
-/** What the command line asks for. */
+/** What all programs ask for, so that they say the same. */
 const whole: ExamineOptions = { gap: 1e-8, traces: true };
 
-export function examineSheet(source: Source, { gap, traces }: ExamineOptions = whole): Examination {
+export function examineSheet(source: Source, options: ExamineOptions = whole): Examination {
+  const draft = draftSheet(source);
+  return conclude(draft, (setup) => outcomeOf(setup, askOf(draft, setup, options)));
+}
+
+export function draftSheet(source: Source): Draft {
   const sheet = readSheet(source);
   const setups = resolveSetups(sheet.blocks.map(({ block }) => block));
-  const binding = bindInserts(sheet, setups);
-  const outcomes = setups.map((setup) =>
-    solveSetup(setup, { gap, traces, samples: wantedSamples(binding, setup) }),
-  );
+  return { sheet, setups, binding: bindInserts(sheet, setups) };
+}
+
+/** What a sheet needs to know of the solution of one of its setups. */
+export function askOf({ binding }: Draft, setup: Setup, options: ExamineOptions = whole): Ask {
+  return { ...options, samples: wantedSamples(binding, setup) };
+}
+
+/** A draft with the outcome for each of its setups. */
+export function conclude(draft: Draft, outcome: (setup: Setup) => Outcome): Examination {
+  const { sheet, setups, binding } = draft;
+  const outcomes = setups.map((setup) => ({ setup, ...outcome(setup) }));
   const solutions = new Map(
-    setups.flatMap(({ block }, index) => {
-      const solved = outcomes[index]?.solved;
-      return solved ? [[block, solved] as const] : [];
-    }),
+    outcomes.flatMap(({ setup, solved }) => (solved === null ? [] : [[setup.block, solved] as const])),
   );
   const findings = [
     ...sheet.findings,
     ...sheet.blocks.flatMap(({ block }) => block.findings),
     ...setups.flatMap((setup) => setup.findings),
     ...binding.findings,
-    ...outcomes.flatMap((outcome) => outcome.findings),
+    ...outcomes.flatMap(({ setup, trouble }) => (trouble === null ? [] : [troubleFinding(setup, trouble)])),
     ...rules.flatMap((rule) => rule({ sheet, setups, solutions })),
   ];
   const allowed = applyAllowances(findings, sheet);

@@ -1,5 +1,5 @@
 /** Solves a setup: field problem out, engine, circuit, and back to readings at probes, rows and electrodes, with lines to draw. */
-import type { Field, FieldOutcome } from '../field/field.ts';
+import type { Field, FieldOutcome, FieldTrouble } from '../field/field.ts';
 import type { Point } from '../field/geometry/outline.ts';
 import { equipotentialLines } from '../field/sample/contours.ts';
 import { fieldLines } from '../field/sample/streamlines.ts';
@@ -29,15 +29,27 @@ const mostUnknowns = 200_000;
 /** Field lines where the block does not say how many. */
 const usualFieldLines = 16;
 
+/** What solving came to, without any place in the text: it holds for every setup of the same meaning. Both null where it is not `solvable`. */
+export interface Outcome {
+  readonly solved: SolvedSetup | null;
+  readonly trouble: FieldTrouble | null;
+}
+
+export function outcomeOf(setup: Setup, ask: Ask): Outcome {
+  if (!setup.solvable) return { solved: null, trouble: null };
+  const outcome: FieldOutcome = solveField(problemOf(setup), { gap: ask.gap, maxUnknowns: mostUnknowns });
+  return outcome.ok
+    ? { solved: solvedWith(setup, outcome.field, ask), trouble: null }
+    : { solved: null, trouble: outcome.trouble };
+}
+
 /** `solved` is null for a setup that is not `solvable` and where the engine finds no solution, which is then a finding. */
 export function solveSetup(
   setup: Setup,
   ask: Ask,
 ): { solved: SolvedSetup | null; findings: readonly Finding[] } {
-  if (!setup.solvable) return { solved: null, findings: [] };
-  const outcome: FieldOutcome = solveField(problemOf(setup), { gap: ask.gap, maxUnknowns: mostUnknowns });
-  if (!outcome.ok) return { solved: null, findings: [troubleFinding(setup, outcome.trouble)] };
-  return { solved: solvedWith(setup, outcome.field, ask), findings: [] };
+  const { solved, trouble } = outcomeOf(setup, ask);
+  return { solved, findings: trouble === null ? [] : [troubleFinding(setup, trouble)] };
 }
 
 /** The entry of a setup without a solution: every value is null. */
@@ -128,7 +140,7 @@ function electrodeReading(
   const node = circuit.nodeOf(name);
   const known = node !== null && solved.adrift[node] !== true && conductor !== null;
   const current =
-    conductor === null || !knowsResistance(setup) ? null : (state.conductor_A[conductor] ?? null);
+    conductor === null || !knowsResistance(setup) ? null : beyondNoise(state.conductor_A, conductor);
   return {
     name,
     potential_V: known ? rounded(state.node_V[node] ?? 0) : null,
@@ -136,6 +148,14 @@ function electrodeReading(
     current_bounds_A:
       current === null || conductor === null ? null : roundedPair(conductorBounds_A[conductor] ?? null),
   };
+}
+
+/** The current of a floating conductor is a sum of large parts that leaves their rounding: it is zero. */
+function beyondNoise(currents: Float64Array, conductor: number): number | null {
+  const value = currents[conductor];
+  if (value === undefined) return null;
+  const largest = currents.reduce((most, current) => Math.max(most, Math.abs(current)), 0);
+  return Math.abs(value) > 1e-13 * largest ? value : 0;
 }
 
 function tracesOf(setup: Setup, field: Field, { state }: CircuitState): SetupTraces {
