@@ -4,7 +4,6 @@ export const sin = Math.sin;
 export const cos = Math.cos;
 export const tan = Math.tan;
 export const asin = Math.asin;
-export const acos = Math.acos;
 export const atan2 = Math.atan2;
 export const log = Math.log;
 export const exp = Math.exp;
