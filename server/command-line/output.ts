@@ -16,10 +16,19 @@ export interface Output {
 export class CommandFailure extends Error {}
 
 export function standardOutput(): Output {
+  endQuietlyWhenClosed();
   const wanted = process.stdout.isTTY === true && !('NO_COLOR' in process.env) && process.env.TERM !== 'dumb';
   return {
     result: (line) => process.stdout.write(`${line}\n`),
     say: (line) => process.stderr.write(`${line}\n`),
     colors: createColors(wanted),
   };
+}
+
+/** `papervolt check sheets/ | head` closes our output early: that is no failure. */
+function endQuietlyWhenClosed(): void {
+  process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+    if (error.code !== 'EPIPE') throw error;
+    process.exit();
+  });
 }
