@@ -4,7 +4,14 @@ import { type Bounds, curveBounds, domainCurve } from './curve.ts';
 import { gapBetween } from './distance.ts';
 import type { Point } from './outline.ts';
 import type { Region } from './region.ts';
-import type { Contact } from './survey.ts';
+
+export interface Contact {
+  readonly a: number;
+  readonly b: number;
+  /** 0 where they touch or overlap. */
+  readonly gap_mm: number;
+  readonly at: Point;
+}
 
 /** Conductors nearer than this (mm) count as a contact: common practice, no source. */
 const NEAR = 0.05;

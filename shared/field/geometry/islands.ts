@@ -4,7 +4,11 @@ import type { Domain } from '../problem.ts';
 import { type Curve, distanceToCurve, domainCurve, pointAt, tangentAt } from './curve.ts';
 import { insideCurves, signedArea } from './measure.ts';
 import type { Point } from './outline.ts';
-import type { Island } from './survey.ts';
+
+export interface Island {
+  readonly at: Point;
+  readonly area_mm2: number;
+}
 
 /** One connected piece: its outer loop and the loops in it. */
 interface Sheet {

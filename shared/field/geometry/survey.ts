@@ -1,11 +1,10 @@
 /** What a problem's shapes amount to before anything is solved: areas, contacts between conductors, pieces of paper left alone. */
 import type { Domain, FieldProblem } from '../problem.ts';
-import { contactsOf } from './contacts.ts';
+import { type Contact, contactsOf } from './contacts.ts';
 import type { Bounds } from './curve.ts';
 import { domainOfRegion } from './domain.ts';
-import { islandsOf } from './islands.ts';
+import { type Island, islandsOf } from './islands.ts';
 import { boundsOfCurves, outlineBounds } from './measure.ts';
-import type { Point } from './outline.ts';
 import { type Cover, type PieceNumber, type Region, regionOf } from './region.ts';
 
 export { distanceToOutline, insideOutline, outlineArea, outlineBounds } from './measure.ts';
@@ -31,19 +30,6 @@ export interface PieceSurvey {
   readonly bounds: Bounds;
   /** Null where none of it is on the paper. */
   readonly boundsOnPaper: Bounds | null;
-}
-
-export interface Contact {
-  readonly a: number;
-  readonly b: number;
-  /** 0 where they touch or overlap. */
-  readonly gap_mm: number;
-  readonly at: Point;
-}
-
-export interface Island {
-  readonly at: Point;
-  readonly area_mm2: number;
 }
 
 export function surveyProblem(problem: FieldProblem): Survey {
