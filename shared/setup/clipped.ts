@@ -1,7 +1,9 @@
 /** Metal past the edge of the paper: what is left, and whether it looks meant. */
 import type { Bounds } from '../field/geometry/curve.ts';
+import { outlineBounds } from '../field/geometry/measure.ts';
 import type { Survey } from '../field/geometry/survey.ts';
 import type { Fix } from '../findings/finding.ts';
+import { boxCentre } from './plane.ts';
 import { type Report, rewrite } from './report.ts';
 import type { Electrode, Piece } from './setup.ts';
 import { shown, written } from './shown.ts';
@@ -9,6 +11,8 @@ import { shown, written } from './shown.ts';
 type SurveyedConductor = Survey['conductors'][number];
 type SurveyedPiece = SurveyedConductor['pieces'][number];
 
+/** Electrodes nearer than this count as touching, mm. */
+const nearest_mm = 0.05;
 /** Metal left beyond the edge for a clip is no longer than this; common practice, no source. */
 const clipTab_mm = 20;
 /** A bar so much longer than high, sticking out by more than a clip tab, was likely meant to stand. */
@@ -61,6 +65,23 @@ function remains(name: string, whole: Bounds, left: Bounds | null): string {
     ...(left.y0 > whole.y0 || left.y1 < whole.y1 ? [range('y', left.y0, left.y1)] : []),
   ];
   return `Only part of ${name} (${cut.join(', ')}) lies on the paper.`;
+}
+
+/** Fixes that stand a piece upright, where that takes it out of another electrode; unknown for a turned bar, which is offered too. */
+export function uprightClearOf(piece: Piece, other: Electrode): readonly Fix[] {
+  const { shape } = piece;
+  if (shape.shape !== 'bar') return [];
+  const { anchor, turned } = shape.place;
+  // Placed from the other one, it keeps its gap.
+  if (anchor.kind === 'beside' && anchor.of.text === other.name) return [];
+  const { x, y } = boxCentre(outlineBounds(piece.geometry.outer));
+  const [halfWidth, halfHeight] = [shape.size.height.value / 2, shape.size.width.value / 2];
+  const clear = other.pieces.every(({ geometry }) => {
+    const box = outlineBounds(geometry.outer);
+    const beside = Math.max(box.x0 - x - halfWidth, x - halfWidth - box.x1);
+    return Math.max(beside, box.y0 - y - halfHeight, y - halfHeight - box.y1) > nearest_mm;
+  });
+  return clear || turned !== null ? uprightFixes(piece) : [];
 }
 
 /** The fix for a bar lying down: its long side was written first. */

@@ -3,7 +3,7 @@ import type { Outline, Point, Segment } from '../field/geometry/outline.ts';
 import { type Survey, surveyProblem } from '../field/geometry/survey.ts';
 import type { Fix } from '../findings/finding.ts';
 import type { Span } from '../text/span.ts';
-import { clippedMetal, uprightFixes } from './clipped.ts';
+import { clippedMetal, uprightClearOf } from './clipped.ts';
 import type { Report } from './report.ts';
 import type { Connection, Electrode, Hole, Supply } from './setup.ts';
 import { isPointed } from './shapes/table.ts';
@@ -144,7 +144,14 @@ function shortCircuit(
       : direct.gap_mm > 0
         ? `come within ${shown(direct.gap_mm, 'length')}`
         : 'touch';
-  const fixes: readonly Fix[] = [b, a].flatMap((electrode) => electrode.pieces.flatMap(uprightFixes));
+  const upright = (electrode: Electrode, other: Electrode): readonly Fix[] =>
+    electrode.pieces.flatMap((piece) => uprightClearOf(piece, other));
+  const between = over.flatMap(({ pieces }) =>
+    pieces
+      .filter((piece) => uprightClearOf(piece, a).length > 0)
+      .flatMap((piece) => uprightClearOf(piece, b)),
+  );
+  const fixes = direct === null ? between : [...upright(b, a), ...upright(a, b)];
   report('short-circuit', {
     span: b.span,
     message: `${a.name} (${say(a.connection)}) and ${b.name} (${say(b.connection)}) ${how}${direct === null ? '' : place(direct.at)}: a short circuit.`,

@@ -27,7 +27,7 @@ export function readElectrodes(
     const wiring = terminals.wiring.get(name);
     const [first] = shapes;
     if (placed === undefined || wiring === undefined || first === undefined) return [];
-    const pieces = placed.pieces.filter(({ shape }) => !terminals.refused.has(shape));
+    const { pieces } = placed;
     apartNotes(name, pieces, report);
     return [
       {

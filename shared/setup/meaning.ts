@@ -3,17 +3,18 @@ import type { Block, Statement } from '../block/tree.ts';
 import { connectElectrodes } from './connections.ts';
 import { readElectrodes } from './electrodes.ts';
 import { readEquipotentials } from './equipotentials.ts';
+import type { Inventory } from './inventory.ts';
 import { bindNames, type Names } from './names.ts';
 import { hasResistance, missingLine, only, readDraw, readMeter, readPaper, readSupply } from './once-only.ts';
 import { readHoles, readSlits, readUnsolved } from './patches.ts';
 import { type Places, placePieces } from './places.ts';
 import { checkRow, type Readable, readProbe } from './probes.ts';
 import { paperOutline } from './problem.ts';
+import { nameGiven } from './references.ts';
 import type { Report } from './report.ts';
 import { type RowTools, readRow } from './rows.ts';
 import type { Electrode, Meter, Paper, Setup, Supply } from './setup.ts';
-import { readTerminals } from './terminals.ts';
-import type { Inventory } from './variation.ts';
+import { readTerminals, type Terminals } from './terminals.ts';
 import type { Writing } from './writing.ts';
 
 export interface MeaningTools {
@@ -31,12 +32,19 @@ export function meaningOf(inventory: Inventory, tools: MeaningTools): Omit<Setup
   const bench = readBench(inventory, names, tools);
   const { paper, supply, meter } = bench;
   const centre = paper === null ? null : { x: paper.width_mm / 2, y: paper.height_mm / 2 };
-  const places = placePieces({ names, shifts: inventory.shifts, centre, report });
-  const metal = readMetal(inventory, { ...tools, names, places, bench });
+  const terminals = readTerminals(
+    names,
+    { reversed: inventory.reversed, excused: inventory.unjoined },
+    report,
+  );
+  const { refused } = terminals;
+  const places = placePieces({ names, refused, shifts: inventory.shifts, centre, report });
+  const metal = readMetal(statements, { ...tools, names, places, terminals, bench });
   const { electrodes, holes, slits, unsolved } = metal;
   const readings = placeReadings({ paper, holes, electrodes }, { names, places, report });
   const lines = only('equipotentials', statements, report);
-  const driven = closedCircuit(electrodes, supply, statements, tools);
+  const unplaced = electrodes.length < names.electrodes.size || inventory.lost.size > 0;
+  const driven = closedCircuit(electrodes, supply, statements, { ...tools, unplaced });
   return {
     name: tools.name,
     block: tools.number,
@@ -50,6 +58,7 @@ export function meaningOf(inventory: Inventory, tools: MeaningTools): Omit<Setup
     slits,
     unsolved,
     ...readings,
+    lost: lostNames(inventory, [...electrodes, ...readings.probes, ...readings.rows]),
     equipotentials: readEquipotentials(lines, supply, electrodes, report),
     fieldLines: only('field-lines', statements, report)?.count.value ?? null,
     draw: readDraw(statements, report),
@@ -57,17 +66,27 @@ export function meaningOf(inventory: Inventory, tools: MeaningTools): Omit<Setup
   };
 }
 
+/** Names that lines of the block give and that have come to nothing. */
+function lostNames(
+  { statements, lost }: Inventory,
+  present: readonly { readonly name: string }[],
+): readonly string[] {
+  const given = statements.flatMap((s) => (s.kind === 'broken' ? s.name : nameGiven(s))?.text ?? []);
+  const here = new Set(present.map(({ name }) => name));
+  return [...new Set([...given, ...lost])].filter((name) => !here.has(name));
+}
+
 interface MetalTools extends MeaningTools {
   readonly names: Names;
   readonly places: Places;
+  readonly terminals: Terminals;
   readonly bench: Bench;
 }
 
 /** Electrodes as conductors, and what is cut out of the paper around them. */
-function readMetal({ statements, reversed, unjoined }: Inventory, tools: MetalTools) {
-  const { names, places, bench, report, writing } = tools;
+function readMetal(statements: readonly Statement[], tools: MetalTools) {
+  const { names, places, terminals, bench, report, writing } = tools;
   const { paper, supply } = bench;
-  const terminals = readTerminals(names, { reversed, excused: unjoined }, report);
   const drawn = readElectrodes(statements, { names, places, terminals, paper, report });
   const patches = { places, paper, names, report, writing };
   const holes = readHoles(statements, patches);
@@ -115,12 +134,12 @@ function readBench(
   return { paper, supply, meter };
 }
 
-/** True where two different potentials are fixed, so that a current flows; otherwise an error, unless a missing terminal or line already has one. */
+/** True where two different potentials are fixed, so that a current flows; otherwise an error, unless a missing terminal, place or line already has one. */
 function closedCircuit(
   electrodes: readonly Electrode[],
   supply: Supply | null,
   statements: readonly Statement[],
-  { report, block, writing }: MeaningTools,
+  { report, block, writing, unplaced }: MeaningTools & { readonly unplaced: boolean },
 ): boolean {
   const live = electrodes.filter(({ conductor }) => conductor !== null);
   const kinds = live.flatMap(({ connection }) => (connection === null ? [] : [connection]));
@@ -132,7 +151,8 @@ function closedCircuit(
   }
   const fixed = held.size + (has('positive') ? 1 : 0) + (has('negative') && !held.has(0) ? 1 : 0);
   if (fixed >= 2) return true;
-  const excused = electrodes.some(({ connection, conductor }) => connection === null || conductor === null);
+  const excused =
+    unplaced || electrodes.some(({ connection, conductor }) => connection === null || conductor === null);
   const broken = statements.some((s) => s.kind === 'broken');
   if (!excused && !broken) {
     const lacking = has('positive') ? 'negative' : has('negative') ? 'positive' : 'positive or negative';

@@ -24,12 +24,20 @@ function movedShape(shape: Shape, move: MoveStatement, report: Report): Shape | 
       return to.kind === 'place' ? 'as a whole' : misfit(move, 'at', report);
     case 'spike':
     case 'prong':
-      if (to.kind !== 'tip') return misfit(move, 'tip at', report);
+      if (to.kind !== 'tip') {
+        return misfit(move, shape.tip.kind === 'on' ? `on ${shape.tip.of.text} at` : 'tip at', report);
+      }
       return { ...shape, tip: to.tip, pointing: to.pointing ?? shape.pointing };
     default:
       if (to.kind !== 'place') return misfit(move, 'at', report);
       return { ...shape, place: turnedAlike(to.place, shape.place) };
   }
+}
+
+/** A move without `turned` keeps the turn of an earlier move. */
+export function turnedAs(earlier: MoveStatement | undefined, move: MoveStatement): MoveStatement {
+  if (earlier?.to.kind !== 'place' || move.to.kind !== 'place') return move;
+  return { ...move, to: { ...move.to, place: turnedAlike(move.to.place, earlier.to.place) } };
 }
 
 /** A move without `turned` keeps the angle. */
@@ -44,7 +52,7 @@ function movedProbe(probe: ProbeStatement, move: MoveStatement, report: Report):
 
 function movedRow(row: RowStatement, move: MoveStatement, report: Report): RowStatement | null {
   const { to } = move;
-  if (to.kind !== 'row') return misfit(move, 'from … to …', report);
+  if (to.kind !== 'row') return misfit(move, 'from … to', report);
   return { ...row, start: to.start, end: to.end, steps: to.steps ?? row.steps };
 }
 

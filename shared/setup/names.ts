@@ -2,8 +2,8 @@
 import { nearest } from '../block/nearest.ts';
 import type { Name, ProbeStatement, RowStatement, Shape, Statement } from '../block/tree.ts';
 import type { FindingParts } from '../findings/finding.ts';
+import type { Inventory } from './inventory.ts';
 import { type Report, rewrite } from './report.ts';
-import type { Inventory } from './variation.ts';
 
 type Role = 'electrode' | 'probe' | 'row';
 
@@ -49,7 +49,9 @@ export function bindNames(inventory: Inventory, report: Report): Names {
     electrode: (name, use) =>
       electrodes.has(name.text) ||
       misses(name, { role: 'electrode', use, known: [...electrodes.keys()] }) !== null,
-    row: (name) => rows.get(name.text) ?? misses(name, { role: 'row', use: '', known: [...rows.keys()] }),
+    row: (name) =>
+      rows.get(name.text) ??
+      misses(name, { role: 'row', use: 'A distance is counted along a row.', known: [...rows.keys()] }),
   };
 }
 

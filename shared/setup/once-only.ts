@@ -1,4 +1,5 @@
 /** The lines that stand once in a block: paper, supply, meter, copper, equipotentials, field lines; and the parts to draw. */
+import { nearest } from '../block/nearest.ts';
 import {
   type Audience,
   type Block,
@@ -125,9 +126,11 @@ export function missingLine(
   statements: readonly Statement[],
   tools: { readonly report: Report; readonly writing: Writing },
 ): void {
-  const broken = statements.some(
-    (s) => s.kind === 'broken' && tools.writing.firstWord(s.span).toLowerCase().startsWith(word),
-  );
+  const written = (s: Statement): boolean => {
+    const first = tools.writing.firstWord(s.span).toLowerCase();
+    return first.startsWith(word) || nearest(first, [word]).length > 0;
+  };
+  const broken = statements.some((s) => s.kind === 'broken' && (s.word === word || written(s)));
   if (broken) return;
   tools.report(word === 'paper' ? 'paper-missing' : 'supply-missing', {
     span: block.head.span,

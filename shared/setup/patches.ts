@@ -1,6 +1,6 @@
 /** Holes, slits, and patches of lifted metal or paint, placed on the paper. */
 import type { HoleStatement, LiftedStatement, Patch, SlitStatement, Statement } from '../block/tree.ts';
-import type { Outline, Segment } from '../field/geometry/outline.ts';
+import type { Outline, Point, Segment } from '../field/geometry/outline.ts';
 import { surveyProblem } from '../field/geometry/survey.ts';
 import type { Names } from './names.ts';
 import { hasResistance } from './once-only.ts';
@@ -75,8 +75,25 @@ export function readSlits(
       tools.report('patch-misses', { span: statement.span, message: 'This slit has no length.' });
       return [];
     }
+    if (slitMisses(from, to, tools.paper)) {
+      tools.report('patch-misses', { span: statement.span, message: 'This slit lies beside the paper.' });
+      return [];
+    }
     return [{ span: statement.span, from, to }];
   });
+}
+
+/** Both ends lie beyond one side of the paper, or the line through them passes all its corners on one side. */
+function slitMisses(from: Point, to: Point, paper: Paper | null): boolean {
+  if (paper === null) return false;
+  const { width_mm: w, height_mm: h } = paper;
+  const beyond = (a: number, b: number, size: number): boolean =>
+    Math.max(a, b) <= 0 || Math.min(a, b) >= size;
+  if (beyond(from.x, to.x, w) || beyond(from.y, to.y, h)) return true;
+  const side = (x: number, y: number): number =>
+    Math.sign((to.x - from.x) * (y - from.y) - (to.y - from.y) * (x - from.x));
+  const sides = [side(0, 0), side(w, 0), side(w, h), side(0, h)];
+  return sides.every((s) => s >= 0) || sides.every((s) => s <= 0);
 }
 
 /** What is described and drawn but not solved yet, each with its one finding. */

@@ -21,6 +21,7 @@ import {
   boxCentre,
   minus,
   origin,
+  placedOutline,
   placedPiece,
   plus,
   shiftedBox,
@@ -50,12 +51,14 @@ export interface Places {
   readonly electrodes: ReadonlyMap<string, PlacedElectrode>;
   /** The place of a point; null, with a finding, where its electrode has none. */
   point(point: Point): XY | null;
-  /** An electrode as the end of a line: the tip of a spike or prong, otherwise its metal. */
+  /** An electrode as the end of a line: the tip of a spike or prong, otherwise its metal without what stands on it. */
   end(name: string): End | null;
 }
 
 export interface Bench {
   readonly names: Names;
+  /** Pieces on another terminal than their electrode: they are left out. */
+  readonly refused: ReadonlySet<Shape>;
   readonly shifts: ReadonlyMap<string, MoveStatement>;
   /** Middle of the paper; null where there is no paper. */
   readonly centre: XY | null;
@@ -92,7 +95,7 @@ class Placing {
   place(name: string): PlacedElectrode | null {
     const known = this.done.get(name);
     if (known !== undefined) return known;
-    const shapes = this.bench.names.electrodes.get(name);
+    const shapes = this.bench.names.electrodes.get(name)?.filter((shape) => !this.bench.refused.has(shape));
     if (shapes === undefined) return null;
     this.begun.push(name);
     const body = shapes.filter((shape) => !onItself(shape)).flatMap((shape) => this.piece(shape) ?? []);
@@ -170,9 +173,15 @@ class Placing {
       root_mm = stand.root_mm;
     } else tip = this.point(shape.tip.point);
     const outline = pointedOutline(shape, root_mm, report);
-    if (tip === null || outline === null) return null;
-    const geometry = placedPiece(solid(outline), unitVector(angle), tip);
-    return { shape, geometry, box: outlineBounds(geometry.outer) };
+    const shown = root_mm === 0 ? outline : pointedOutline(shape, 0, report);
+    if (tip === null || outline === null || shown === null) return null;
+    const u = unitVector(angle);
+    // The root is metal within metal: it is no part of the size.
+    return {
+      shape,
+      geometry: placedPiece(solid(outline), u, tip),
+      box: outlineBounds(placedOutline(shown, u, tip)),
+    };
   }
 
   /** Where the centre of a box goes. */
@@ -217,7 +226,8 @@ class Placing {
     if (tip !== null && isPointed(first.shape)) {
       return { centre: outermost(first.geometry, unitVector(first.shape.pointing.angle_deg)), metal: null };
     }
-    return { centre: boxCentre(placed.box), metal: placed.pieces.map(({ geometry }) => geometry) };
+    const own = placed.pieces.filter(({ shape }) => !onItself(shape));
+    return { centre: boxCentre(placed.box), metal: own.map(({ geometry }) => geometry) };
   }
 
   /** `move` of drawn or several pieces: the box's centre goes to the place, turned about it. */

@@ -92,7 +92,7 @@ export function curvesOfPieces(pieces: readonly FieldPiece[]): readonly Curve[] 
   return pieces.flatMap(({ outer, hollows }) => [outer, ...hollows].flatMap(curvesOf));
 }
 
-/** Distances along the line from `start` in the direction of the unit vector `u` at which it crosses curves, either way, rising. */
+/** Distances along the line from `start` in the direction of the unit vector `u` at which it crosses or touches curves, rising; a corner counts with both its sides. */
 export function crossings(curves: readonly Curve[], start: Point, u: Point): readonly number[] {
   return curves.flatMap((curve) => crossingsOf(curve, start, u)).sort((a, b) => a - b);
 }
@@ -102,7 +102,7 @@ function crossingsOf(c: Curve, start: Point, u: Point): number[] {
   if (c.sweep === 0) {
     const a = dot(minus({ x: c.ax, y: c.ay }, start), across);
     const b = dot(minus({ x: c.bx, y: c.by }, start), across);
-    if (a === b || a > 0 === b > 0 || (a !== 0 && b === 0)) return [];
+    if (a === b || (a > 0 && b > 0) || (a < 0 && b < 0)) return [];
     const s = a / (a - b);
     const hit = { x: c.ax + s * (c.bx - c.ax), y: c.ay + s * (c.by - c.ay) };
     return [dot(minus(hit, start), u)];

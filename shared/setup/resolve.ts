@@ -1,14 +1,16 @@
 /** From the blocks of a sheet to its setups: names of setups, `like`, and the meaning of each. */
 import type { Block } from '../block/tree.ts';
+import { reservedSetupNames } from '../block/words.ts';
 import type { Point } from '../field/geometry/outline.ts';
 import type { Finding } from '../findings/finding.ts';
 import { inheritedFindings } from './inherited.ts';
+import { type Inventory, nothingGiven } from './inventory.ts';
 import { meaningOf } from './meaning.ts';
-import { suggestNames } from './names.ts';
+import { freeName, suggestNames } from './names.ts';
 import { boxCentre } from './plane.ts';
-import { type Report, reportInto } from './report.ts';
+import { type Report, reportInto, rewrite } from './report.ts';
 import type { Setup } from './setup.ts';
-import { type Inventory, nothingGiven, varied } from './variation.ts';
+import { varied } from './variation.ts';
 import { type Writing, writingOf } from './writing.ts';
 
 /** One setup a block, in their order. */
@@ -18,6 +20,10 @@ export function resolveSetups(blocks: readonly Block[]): readonly Setup[] {
 }
 
 const setupName = ({ head }: Block): string => head.name?.text ?? 'setup';
+
+/** A name that no setup may have, for which the block has its finding already. */
+const isReserved = ({ head }: Block): boolean =>
+  head.name !== null && reservedSetupNames.includes(head.name.text);
 
 interface Resolved {
   readonly setup: Setup;
@@ -36,7 +42,7 @@ class Resolution {
     this.blocks = blocks;
     this.writing = writingOf(blocks);
     for (const [i, block] of blocks.entries()) {
-      if (!this.byName.has(setupName(block))) this.byName.set(setupName(block), i);
+      if (!this.byName.has(setupName(block)) && !isReserved(block)) this.byName.set(setupName(block), i);
     }
   }
 
@@ -54,7 +60,9 @@ class Resolution {
     // A block whose setup to be like is missing says only that: the rest would follow from it.
     const baseless = base === null && block.head.like !== null ? [...findings] : null;
     const resolved = this.read(index, block, base, report);
-    const said = inheritedFindings(distinct(baseless ?? findings), block, base?.setup ?? null);
+    const { statements } = resolved.inventory;
+    const variation = { block, base: base?.setup ?? null, statements, writing: this.writing };
+    const said = inheritedFindings(distinct(baseless ?? findings), variation);
     const complete = { ...resolved, setup: { ...resolved.setup, findings: said } };
     this.done.set(index, complete);
     return complete;
@@ -71,13 +79,16 @@ class Resolution {
 
   private checkName(index: number, block: Block, report: Report): void {
     const name = setupName(block);
-    if (this.byName.get(name) === index) return;
+    if (this.byName.get(name) === index || isReserved(block)) return;
+    const given = block.head.name;
+    const free = freeName(name, new Set(this.blocks.map(setupName)));
     report('setup-name-twice', {
-      span: block.head.name?.span ?? block.head.span,
+      span: given?.span ?? block.head.span,
       message:
-        block.head.name === null
+        given === null
           ? 'A second block without a name: give it one.'
           : `There is already a setup called ${name}.`,
+      fixes: given === null ? [] : [rewrite(given.span, free)],
     });
   }
 

@@ -131,8 +131,13 @@ export interface Setup {
   readonly unsolved: readonly Unsolved[];
   readonly probes: readonly Probe[];
   readonly rows: readonly Row[];
+  /** Names that lines of the block give but that are nowhere above: a finding at the line says why, and need not be said again elsewhere. */
+  readonly lost: readonly string[];
   readonly equipotentials: Equipotentials;
-  /** Null: as many as look well. */
+  /**
+   * How many field lines leave the metal that feeds current into the paper: as a rule that joined to the supply's positive terminal.
+   * Floating metal sends on the lines that it takes in, which are drawn besides. Null: as many as look well.
+   */
   readonly fieldLines: number | null;
   /** Parts of the block's own drawing. */
   readonly draw: Readonly<Record<Audience, readonly DrawingPart[]>>;

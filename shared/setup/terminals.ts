@@ -112,10 +112,12 @@ function agrees(shape: Shape, terminal: Terminal, partOf: string, follow: Follow
   const given = follow.connectionOf(terminal);
   if (base === null || given === null || sameConnection(base, given)) return;
   if (terminal.kind === 'joined' && terminal.to.text === partOf) return;
+  // A terminal given by `change` is all that its line says.
+  const inLine = terminal.span.from >= shape.span.from && terminal.span.to <= shape.span.to;
   report('terminal-differs', {
     span: terminal.span,
     message: `${shape.name.text} stands on ${partOf} and takes its terminal: it cannot be ${sayTerminal(terminal)} beside it.`,
-    fixes: [fixBy(`Leave out ${sayTerminal(terminal)}`, [{ span: terminal.span, text: '' }])],
+    fixes: inLine ? [fixBy(`Leave out ${sayTerminal(terminal)}`, [{ span: terminal.span, text: '' }])] : [],
   });
 }
 

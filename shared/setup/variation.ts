@@ -2,24 +2,13 @@
 import type { Block, MoveStatement, Name, Shape, Statement, WithoutStatement } from '../block/tree.ts';
 import type { Point } from '../field/geometry/outline.ts';
 import type { Fix } from '../findings/finding.ts';
-import { moved } from './moving.ts';
-import { suggestNames } from './names.ts';
+import { type Inventory, nothingGiven } from './inventory.ts';
+import { moved, turnedAs } from './moving.ts';
+import { freeName, suggestNames } from './names.ts';
 import { nameGiven, referencesOf } from './references.ts';
-import { fixBy, type Report } from './report.ts';
+import { fixBy, type Report, rewrite } from './report.ts';
+import { isPointed } from './shapes/table.ts';
 import type { Writing } from './writing.ts';
-
-export interface Inventory {
-  /** In the order written, inherited ones first; without `change`, `move`, `without` and `reverse supply`. */
-  readonly statements: readonly Statement[];
-  /** Electrodes of drawn or several pieces that are moved as a whole. */
-  readonly shifts: ReadonlyMap<string, MoveStatement>;
-  /** Leads of the supply swapped. */
-  readonly reversed: boolean;
-  /** Names whose line is left out for a reason already reported. */
-  readonly lost: ReadonlySet<string>;
-  /** Electrodes whose missing terminal is already reported. */
-  readonly unjoined: ReadonlySet<string>;
-}
 
 export interface Variation {
   readonly block: Block;
@@ -31,20 +20,11 @@ export interface Variation {
   readonly writing: Writing;
 }
 
-/** What a block inherits that is like none. */
-export const nothingGiven: Inventory = {
-  statements: [],
-  shifts: new Map(),
-  reversed: false,
-  lost: new Set(),
-  unjoined: new Set(),
-};
-
 export function varied(variation: Variation): Inventory {
   const { block, base } = variation;
   const own = block.statements.filter((statement) => !isVariation(statement));
   const inherited = base === null ? nothingGiven : reduced(base, variation);
-  const taken = new Set(inherited.statements.flatMap((s) => nameGiven(s)?.text ?? []));
+  const taken = new Map(inherited.statements.map((s) => [nameGiven(s)?.text, s.kind] as const));
   const added = own.filter((statement) => base === null || !repeatsInherited(statement, taken, variation));
   const replaced = inherited.statements.filter((old) => !added.some((statement) => replaces(statement, old)));
   let result: Inventory = { ...inherited, statements: [...replaced, ...added] };
@@ -82,11 +62,21 @@ function replaces(own: Statement, old: Statement): boolean {
 /** A shape, probe or row under an inherited name is left out. */
 function repeatsInherited(
   statement: Statement,
-  taken: ReadonlySet<string>,
+  taken: ReadonlyMap<string | undefined, Statement['kind']>,
   { report, writing }: Variation,
 ): boolean {
   const name = nameGiven(statement);
-  if (name === null || !taken.has(name.text)) return false;
+  const kind = taken.get(name?.text);
+  if (name === null || kind === undefined) return false;
+  if (kind !== statement.kind) {
+    const free = freeName(name.text, new Set([...taken.keys()].filter((known) => known !== undefined)));
+    report('name-inherited', {
+      span: name.span,
+      message: `${name.text} is inherited as ${kindWords[kind] ?? 'something else'}. Call this ${free}?`,
+      fixes: [rewrite(name.span, free)],
+    });
+    return true;
+  }
   const edit = writing.lineAfter(statement.span, `without ${name.text}`);
   report('name-inherited', {
     span: name.span,
@@ -95,6 +85,12 @@ function repeatsInherited(
   });
   return true;
 }
+
+const kindWords: Readonly<Partial<Record<Statement['kind'], string>>> = {
+  shape: 'an electrode',
+  probe: 'a probe',
+  row: 'a row',
+};
 
 /** The other setup's statements without what this block leaves out. */
 function reduced(base: Inventory, variation: Variation): Inventory {
@@ -123,22 +119,20 @@ function withoutDangling(
   const unjoined = new Set(inventory.unjoined);
   const statements = inventory.statements.flatMap((statement): readonly Statement[] => {
     if (belongsTo(statement, missing)) return [];
-    const reference = referencesOf(statement).find(({ name }) => missing.has(name.text));
-    if (reference === undefined || givenUp(statement, variation.block)) return [statement];
+    const reference = referencesOf(statement).find(
+      ({ name }) => missing.has(name.text) && !givenUp(statement, name, inventory, variation.block),
+    );
+    if (reference === undefined) return [statement];
     const cause = missing.get(reference.name.text) ?? statement;
     variation.report('name-gone', {
       span: cause.span,
       message: reference.says,
-      hints: [`Leave that out too, or give it another place: ${reference.name.text} is gone.`],
-      fixes: danglingFixes(statement, cause, variation),
+      hints: [goneHint(statement, reference.name.text)],
+      fixes: danglingFixes(statement, reference.name, cause, variation),
       related: [{ span: reference.name.span, message: `Here ${reference.name.text} is named.` }],
     });
     if (statement.kind === 'meter') return [{ ...statement, blackLead: null }];
-    if (
-      statement.kind === 'shape' &&
-      statement.terminal?.kind === 'joined' &&
-      statement.terminal.to === reference.name
-    ) {
+    if (statement.kind === 'shape' && isTerminalOf(statement, reference.name)) {
       unjoined.add(statement.name.text);
       return [{ ...statement, terminal: null }];
     }
@@ -154,18 +148,30 @@ function belongsTo(statement: Statement, missing: ReadonlyMap<string, unknown>):
   return (kind === 'clip' || kind === 'contact' || kind === 'lifted') && missing.has(statement.name.text);
 }
 
-/** The block itself moves the statement elsewhere, changes its terminal, or replaces it. */
-function givenUp(statement: Statement, block: Block): boolean {
-  const name = nameGiven(statement)?.text;
+const isTerminalOf = (shape: Shape, name: Name): boolean =>
+  shape.terminal?.kind === 'joined' && shape.terminal.to === name;
+
+const goneHint = (statement: Statement, gone: string): string =>
+  statement.kind === 'meter' || nameGiven(statement) !== null
+    ? `Leave that out too, or give it another place: ${gone} is gone.`
+    : `It is left out here, as ${gone} is gone. Coordinates in place of ${gone} would keep it.`;
+
+/**
+ * The block itself replaces the statement, changes the terminal in which it names `name`, or moves it away from there. Several pieces
+ * are moved as a whole, each from its own place, which they need.
+ */
+function givenUp(statement: Statement, name: Name, { statements }: Inventory, block: Block): boolean {
+  const given = nameGiven(statement)?.text;
+  const way = statement.kind === 'shape' && isTerminalOf(statement, name) ? 'change' : 'move';
+  const whole = way === 'move' && statements.filter((s) => nameGiven(s)?.text === given).length > 1;
   return block.statements.some(
-    (own) =>
-      replaces(own, statement) ||
-      ((own.kind === 'move' || own.kind === 'change') && name !== undefined && own.name.text === name),
+    (own) => replaces(own, statement) || (own.kind === way && own.name.text === given && !whole),
   );
 }
 
 function danglingFixes(
   statement: Statement,
+  gone: Name,
   cause: Statement,
   { writing, placeOf }: Variation,
 ): readonly Fix[] {
@@ -176,8 +182,9 @@ function danglingFixes(
     return bare === '' ? [] : [add(bare)];
   }
   if (name === undefined) return [];
-  const joined = statement.kind === 'shape' && statement.terminal?.kind === 'joined';
-  const at = placeOf(name);
+  const joined = statement.kind === 'shape' && isTerminalOf(statement, gone);
+  // A spike or prong that moves away from its base would need a terminal too.
+  const at = statement.kind === 'shape' && isPointed(statement) ? null : placeOf(name);
   const place = at === null ? [] : [add(`move ${name} at (${rounded(at.x)}, ${rounded(at.y)}) mm`)];
   return [add(`without ${name}`), ...(joined ? [add(`change ${name} floating`)] : place)];
 }
@@ -214,7 +221,8 @@ function movedWithin(inventory: Inventory, statement: MoveStatement, variation: 
   }
   const result = moved(named, statement, variation.report);
   if (result === 'as a whole') {
-    return { ...inventory, shifts: new Map([...inventory.shifts, [name, statement]]) };
+    const shift = turnedAs(inventory.shifts.get(name), statement);
+    return { ...inventory, shifts: new Map([...inventory.shifts, [name, shift]]) };
   }
   return result === null
     ? inventory

@@ -129,3 +129,41 @@ test('200 electrodes are read in one go', () => {
   expect(setup.findings).toEqual([]);
   expect(new Set(setup.electrodes.map(({ conductor }) => conductor)).size).toBe(200);
 });
+
+test('a fix stands a bar upright only where that ends the short circuit', () => {
+  checkSetups(`
+    paper 240 mm × 160 mm, 5 kΩ per square
+    supply cell 1.5 V
+    bar N 10 mm × 120 mm at (60, 80) mm negative
+    bar P 120 mm × 10 mm, 0.04 mm right of N positive
+        ^ error short-circuit N (negative) and P (positive) come within 0.04 mm
+  `);
+  const [nearby] = setupOf(`
+    paper 240 mm × 160 mm, 5 kΩ per square
+    supply cell 1.5 V
+    bar N 10 mm × 120 mm at (60, 80) mm negative
+    bar P 120 mm × 10 mm, 0.04 mm right of N positive
+  `).findings;
+  expect(nearby?.fixes).toEqual([]);
+  const [bridged] = setupOf(`
+    paper 240 mm × 160 mm, 5 kΩ per square
+    supply cell 1.5 V
+    bar N 10 mm × 120 mm at (60, 80) mm negative
+    bar P 10 mm × 120 mm, 100 mm right of N positive
+    bar F 110 mm × 10 mm midway between N and P floating
+  `).findings;
+  expect(bridged?.fixes.map(({ title }) => title)).toEqual(['Stand F upright: 10 mm × 110 mm']);
+});
+
+test('a piece refused for its terminal does not move what is placed by the rest', () => {
+  const setup = setupOf(`
+    paper 240 mm × 160 mm, 5 kΩ per square
+    supply cell 1.5 V
+    bar N 10 mm × 120 mm at (60, 80) mm negative
+    bar P 10 mm × 120 mm, 100 mm right of N positive
+    bar P 10 mm × 20 mm at (100, 80) mm negative
+    bar Q 10 mm × 20 mm, 10 mm left of P floating
+  `);
+  expect(setup.findings.map(({ code }) => code)).toEqual(['terminal-differs']);
+  expect(setup.electrodes.find(({ name }) => name === 'Q')?.box.x1).toBe(155);
+});

@@ -55,6 +55,7 @@ export function setupOf(
     unsolved: [],
     probes: [],
     rows: [],
+    lost: [],
     equipotentials: { span: null, values_V: [] },
     fieldLines: null,
     draw: { pupils: [], teachers: [], technicians: [] },

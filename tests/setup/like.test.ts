@@ -102,7 +102,123 @@ describe('what a variation comes to', () => {
   });
 });
 
+describe('moves upon moves', () => {
+  const text = `
+    \`\`\`electrodes one
+    paper 240 mm × 160 mm, 5 kΩ per square
+    supply cell 1.5 V
+    bar N 10 mm × 120 mm at (60, 80) mm negative
+    bar P 10 mm × 120 mm at (180, 80) mm positive
+    bar Q 10 mm × 10 mm at (100, 40) mm floating
+    bar Q 10 mm × 10 mm at (110, 40) mm
+    \`\`\`
+    \`\`\`electrodes two like one
+    move Q at (120, 80) mm, turned 90°
+    move N at (50, 80) mm, turned 90°
+    \`\`\`
+    \`\`\`electrodes three like two
+    move Q at (120, 60) mm
+    move N at (70, 80) mm
+    \`\`\`
+    \`\`\`electrodes four like three
+    move Q at (120, 60) mm, turned 0°
+    \`\`\`
+  `;
+  it('keep an earlier turn unless they say another', () => {
+    const boxes = setupsOf(text).map((setup) => electrode(setup, 'Q')?.box);
+    expect(boxes[1]).toEqual({ x0: 115, y0: 70, x1: 125, y1: 90 });
+    expect(boxes[2]).toEqual({ x0: 115, y0: 50, x1: 125, y1: 70 });
+    expect(boxes[3]).toEqual({ x0: 110, y0: 55, x1: 130, y1: 65 });
+    expect(electrode(setupsOf(text)[2] ?? setupOf(text), 'N')?.box).toEqual({
+      x0: 10,
+      y0: 75,
+      x1: 130,
+      y1: 85,
+    });
+  });
+});
+
 describe('what a variation may not do', () => {
+  it('break an inherited line, and is told so where it does', () => {
+    const start = `
+      \`\`\`electrodes one
+      paper 240 mm × 160 mm, 5 kΩ per square
+      supply cell 1.5 V
+      bar N 10 mm × 120 mm at (60, 80) mm negative
+      bar P 10 mm × 120 mm at (170, 80) mm positive
+      spike S base 10 mm, length 20 mm on P pointing left
+      row A from N to P every 10 mm
+      \`\`\``;
+    checkSetups(`${start}
+      \`\`\`electrodes two like one
+      move S tip at (120, 80) mm
+      ^^^^^^^^^^^^^^^^^^^^^^^^^^ error terminal-missing Where does S lead
+      => move S tip at (120, 80) mm
+      => move S tip at (120, 80) mm
+      => move S tip at (120, 80) mm
+      \`\`\`
+      \`\`\`electrodes three like one
+      move P at (300, 80) mm
+      ^^^^^^^^^^^^^^^^^^^^^^ error off-paper No part of P lies on the paper.
+      without S
+      without A
+      \`\`\`
+      \`\`\`electrodes four like one
+      change S floating
+               ^^^^^^^^ error terminal-differs S stands on P and takes its terminal
+      move S at (120, 80) mm
+             ^^^^^^^^^^^^^^^ error move-form S keeps the form of its line: move S on P at …
+      \`\`\`
+    `);
+    const missing = setupsOf(`${start}
+      \`\`\`electrodes two like one
+      move S tip at (120, 80) mm
+      \`\`\`
+    `)[1]?.findings[0];
+    expect(missing?.fixes.map(({ title }) => title)).toEqual([
+      'Add change S positive',
+      'Add change S negative',
+      'Add change S floating',
+    ]);
+  });
+
+  it('give a probe or a row the name of an inherited electrode', () => {
+    checkSetups(`
+      \`\`\`electrodes one
+      paper 240 mm × 160 mm, 5 kΩ per square
+      supply cell 1.5 V
+      bar N 10 mm × 120 mm at (60, 80) mm negative
+      bar P 10 mm × 120 mm at (180, 80) mm positive
+      \`\`\`
+      \`\`\`electrodes two like one
+      probe P at (120, 80) mm
+            ^ error name-inherited P is inherited as an electrode. Call this Q?
+            => probe Q at (120, 80) mm
+      \`\`\`
+      \`\`\`electrodes two
+                    ^^^ error setup-name-twice There is already a setup called two.
+                    => \`\`\`electrodes two-2
+      paper 240 mm × 160 mm, 5 kΩ per square
+      supply cell 1.5 V
+      bar N 10 mm × 120 mm at (60, 80) mm negative
+      bar P 10 mm × 120 mm at (180, 80) mm positive
+      \`\`\`
+    `);
+  });
+
+  it('change the terminal of what still needs its place', () => {
+    const joined = base.replace('floating\nrow', 'joined to P\nrow');
+    const text = dedent(
+      `${joined}\`\`\`electrodes other like floating\nwithout P\nwithout A\nchange R positive\n\`\`\``,
+    );
+    const setup = setupOf(text);
+    expect(setup.findings.map(({ message }) => message)).toEqual([
+      'R stands midway to P.',
+      'This waits for R, whose line cannot be used yet.',
+    ]);
+    expect(setup.lost).toEqual(['C', 'R']);
+  });
+
   it('leave something that names what is gone', () => {
     const text = dedent(`${base}\`\`\`electrodes other like floating\nwithout R\n\`\`\``);
     const [found] = setupOf(text).findings;

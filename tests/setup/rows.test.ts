@@ -37,6 +37,32 @@ describe('ends of a row', () => {
     ]);
   });
 
+  it('leave out what stands on an electrode, under its own name or another', () => {
+    const bars = (name: string): string => `
+      paper 240 mm × 160 mm, 1 kΩ per square
+      supply cell 1.5 V
+      bar N 10 mm × 120 mm at (60, 80) mm negative
+      bar P 10 mm × 120 mm at (170, 80) mm positive
+      spike ${name} base 20 mm, length 30 mm, on P pointing left
+    `;
+    for (const name of ['P', 'S']) {
+      expect(row('row A from N to P every 20 mm', bars(name)).end).toEqual({ x: 165, y: 80 });
+    }
+    expect(row('row A from N to S every 10 mm', bars('S')).end).toEqual({ x: 135, y: 80 });
+  });
+
+  it('meet an outline at its very corner', () => {
+    const drawn = `
+      paper 240 mm × 160 mm, 1 kΩ per square
+      supply cell 1.5 V
+      bar N 10 mm × 120 mm at (60, 80) mm negative
+      outline P (120, 80) (180, 60) (180, 100) mm positive
+    `;
+    expect(row('row A from N to P every 5 mm', drawn).end).toEqual({ x: 120, y: 80 });
+    const turned = drawn.replace('(120, 80) (180, 60) (180, 100)', '(120, 80) (180, 100) (180, 60)');
+    expect(row('row A from N to P every 5 mm', turned).end).toEqual({ x: 120, y: 80 });
+  });
+
   it('a disc beside the centre of a ring looks to the near side of it', () => {
     const eccentric = bench.replace(
       'disc D diameter 20 mm at (120, 120)',

@@ -164,9 +164,22 @@ describe('spikes and prongs', () => {
       'disc D diameter 40 mm at (200, 200) mm floating\n  prong X 24 mm × 10 mm on D pointing right',
     );
     // Half base 12 on radius 20: the circle has fallen back by 20 − √(400 − 144) = 4 mm there.
-    expect(spike.box.x1).toBeCloseTo(230, 9);
-    expect(spike.box.x0).toBeLessThan(216);
-    expect(spike.box.x0).toBeGreaterThan(215.9);
+    const metal = corners(spike).map(({ x }) => x);
+    expect(Math.max(...metal)).toBeCloseTo(230, 9);
+    expect(Math.min(...metal)).toBeLessThan(216);
+    expect(Math.min(...metal)).toBeGreaterThan(215.9);
+    // What reaches back is metal within metal, and no part of its size.
+    expect(spike.box.x0).toBeCloseTo(220, 9);
+  });
+
+  it('stands on no opening, and its base does not reach through one', () => {
+    const box = 'box B 40 mm × 20 mm, wall 2 mm, opening 6 mm facing up at (200, 200) mm floating\n  ';
+    expect(() => placed(`${box}prong X 4 mm × 6 mm on B pointing up`)).toThrow('There is a gap in that side');
+    const beside = placed(`${box}prong X 4 mm × 6 mm on B pointing up at 16 mm`);
+    expect(Math.min(...corners(beside).map(({ y }) => y))).toBe(210);
+    const ring = 'ring R diameter 60 mm, wall 4 mm, opening 10 mm facing up at (200, 200) mm floating\n  ';
+    const onRing = placed(`${ring}prong X 8 mm × 6 mm on R pointing up at 22 mm`);
+    expect(Math.min(...corners(onRing).map(({ y }) => y))).toBeGreaterThan(220);
   });
 
   it('takes the terminal of what it stands on, and leaves its edges and centre alone', () => {

@@ -1,6 +1,9 @@
 /** Slips of the pen that belong to the meaning of a block, as marked documents. */
-import { test } from 'vitest';
-import { checkSetups } from './blocks.ts';
+import { expect, test } from 'vitest';
+import { parseBlock } from '../../shared/block/parse.ts';
+import { resolveSetups } from '../../shared/setup/resolve.ts';
+import { applied } from '../check.ts';
+import { checkSetups, setupOf } from './blocks.ts';
 
 test('relative places in a circle cost both lines, named in one sentence', () => {
   checkSetups(`
@@ -223,4 +226,62 @@ test('readings where nothing can be read', () => {
     probe E at D 120 mm
                  ^^^^^^ error row-readings Row D is 100 mm long
   `);
+});
+
+test('a line lost to an error is told once: what follows from it is quiet', () => {
+  checkSetups(`
+    papre 240 mm × 160 mm, 5 kΩ per square
+    suply cell 1.5 V
+    bar N 10 mm × 120 mm at (60, 80) mm negative
+    bar P 10 mm × 120 mm, 100 mm right of N positive
+  `);
+  checkSetups(`
+    paper 240 mm × 160 mm, 5 kΩ per square
+    supply cell 1.5 V
+    bar N 10 mm × 120 mm, 50 mm left of P negative
+    ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ error places-circular N waits for P, P waits for N.
+    bar P 10 mm × 120 mm, 100 mm right of N positive
+  `);
+});
+
+test('names that have come to nothing are listed', () => {
+  const { lost } = setupOf(`
+    paper 240 mm × 160 mm, 5 kΩ per square
+    supply cell 1,5 V
+    bar N 10 × 120 at (60, 80) mm negative
+    bar P 10 mm × 120 mm, 100 mm right of N positive
+    bar Q 10 mm × 120 mm at (200, 80) mm positive
+    rwo A from N to P every 10 mm
+    probe M at A 20 mm
+    probe K at (20, 20) mm
+  `);
+  expect(lost).toEqual(['N', 'P', 'A', 'M']);
+});
+
+test('a slit beside the paper', () => {
+  checkSetups(`
+    paper 240 mm × 160 mm, 5 kΩ per square
+    supply cell 1.5 V
+    bar N 10 mm × 120 mm at (60, 80) mm negative
+    bar P 10 mm × 120 mm, 100 mm right of N positive
+    slit from (300, 20) mm to (330, 20) mm
+    ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ warning patch-misses This slit lies beside the paper.
+    slit from (−100, 50) mm to (50, 260) mm
+    ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ warning patch-misses
+    slit from (−20, 40) mm to (120, 90) mm
+  `);
+});
+
+test('a line that is added takes the prefix of its quotation, and its line end', () => {
+  const written =
+    '> paper 240 mm × 160 mm, 5 kΩ per square\r\n> bar N 10 mm × 120 mm at (60, 80) mm negative';
+  const lines = written.split('\r\n').map((line) => ({
+    text: line.slice(2),
+    at: written.indexOf(line) + 2,
+    prefix: '> ',
+  }));
+  const head = { text: '', at: written.length };
+  const [setup] = resolveSetups([parseBlock({ lines, span: { from: 0, to: written.length }, head })]);
+  const found = setup?.findings.find(({ code }) => code === 'supply-missing');
+  expect(applied(written, found?.fixes[0]?.edits ?? [])).toBe(`${written}\r\n> supply cell 1.5 V`);
 });

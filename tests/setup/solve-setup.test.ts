@@ -214,4 +214,26 @@ describe('traces', () => {
     expect(fieldLines).toHaveLength(8);
     expect(lineCurrent_A).toBeCloseTo(1.5 / 2250 / 8, 10);
   });
+
+  it('leave the positive metal in the number asked for; floating metal sends its own on, and takes no current in all', () => {
+    const found = solved(
+      `
+      paper 240 mm × 160 mm, 5 kΩ per square
+      supply cell 1.5 V
+      bar N 10 mm × 120 mm at (60, 80) mm negative
+      bar P 10 mm × 120 mm at (180, 80) mm positive
+      ring R diameter 50 mm, wall 4 mm at (120, 75) mm floating
+      field-lines 12
+      `,
+      1e-6,
+      true,
+    );
+    const starts = found.traces.fieldLines.map(({ points }) => ({ x: points[0] ?? 0, y: points[1] ?? 0 }));
+    const onP = starts.filter(({ x }) => x > 174);
+    expect(onP).toHaveLength(12);
+    const others = starts.filter((start) => !onP.includes(start));
+    expect(others.length).toBeGreaterThan(0);
+    for (const { x, y } of others) expect(Math.hypot(x - 120, y - 75)).toBeCloseTo(25, 3);
+    expect(electrode(found, 'R')?.current_A).toBe(0);
+  });
 });

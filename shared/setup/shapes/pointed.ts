@@ -41,7 +41,7 @@ export function standingOn(
       ? [shape.base.value, shape.length.value]
       : [shape.size.width.value, shape.size.height.value];
   const curves = curvesOfPieces(metal);
-  const [low, high] = sideFacing(curves, u, v);
+  const { low, high, flat } = sideFacing(curves, u, v);
   const along = shape.tip.kind === 'on' ? shape.tip.along : null;
   const s = along === null ? (low + high) / 2 : low + along.value;
   const surface = lastCrossing(curves, u, v, s);
@@ -51,8 +51,17 @@ export function standingOn(
       message: `That side is ${rounded(high - low)} mm long: there is no metal to stand on at this place.`,
     });
   }
+  if (flat !== null && surface < flat - onSide_mm) {
+    return report('stand-beyond', {
+      span: (along ?? shape.tip).span,
+      message: 'There is a gap in that side here: no metal to stand on.',
+      hints: ['Say `at` which distance from the lower or left end of the side it stands.'],
+    });
+  }
   const corners = [s - width / 2, s + width / 2].map((t) => lastCrossing(curves, u, v, t) ?? surface);
-  const sink = Math.max(0, ...corners.map((t) => surface - t));
+  // Metal much deeper than that is the far wall, seen through an opening.
+  const depths = corners.map((t) => surface - t).filter((depth) => depth <= width);
+  const sink = flat === null ? Math.max(0, ...depths) : 0;
   const slanted = u.x !== 0 && u.y !== 0;
   const root_mm = sink > 0 || slanted ? sink + 0.01 : 0;
   return { tip: plus(times(v, s), times(u, surface + length)), root_mm };
@@ -67,14 +76,27 @@ function lastCrossing(curves: readonly Curve[], u: Point, v: Point, s: number): 
   return crossings(curves, times(v, s), u).at(-1) ?? null;
 }
 
-/** Extent along v of the straight side that lies farthest along u and across it; of the whole metal where it has no such side. */
-function sideFacing(curves: readonly Curve[], u: Point, v: Point): readonly [number, number] {
+/** What differs by less lies on one side, mm. */
+const onSide_mm = 1e-6;
+
+interface Side {
+  /** Extent along v. */
+  readonly low: number;
+  readonly high: number;
+  /** Where along u it lies; null for metal without a straight side across u, whose whole extent counts. */
+  readonly flat: number | null;
+}
+
+/** The straight side that lies farthest along u and across it. */
+function sideFacing(curves: readonly Curve[], u: Point, v: Point): Side {
   const reach = Math.max(...curves.map((c) => extent(c, u)[1]));
-  const flat = curves.filter(
-    (c) => c.sweep === 0 && reach - Math.min(extent(c, u)[0], extent(c, u)[1]) < 1e-6,
-  );
-  const chosen = flat.length > 0 ? flat : curves;
-  return [Math.min(...chosen.map((c) => extent(c, v)[0])), Math.max(...chosen.map((c) => extent(c, v)[1]))];
+  const straight = curves.filter((c) => c.sweep === 0 && reach - extent(c, u)[0] < onSide_mm);
+  const chosen = straight.length > 0 ? straight : curves;
+  return {
+    low: Math.min(...chosen.map((c) => extent(c, v)[0])),
+    high: Math.max(...chosen.map((c) => extent(c, v)[1])),
+    flat: straight.length > 0 ? reach : null,
+  };
 }
 
 /** Least and greatest of p·w over a curve. */
