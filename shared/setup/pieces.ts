@@ -21,7 +21,7 @@ export function apartNotes(name: string, pieces: readonly PlacedPiece[], report:
   for (const [i, piece] of pieces.entries()) {
     if (i === 0 || loose[i] !== i) continue;
     const before = pieces.filter((_, j) => (loose[j] ?? j) < i);
-    const gap = Math.min(...before.map((other) => gapBetween(piece, other)));
+    const gap = leastGap(piece, before);
     report('pieces-apart', {
       span: piece.shape.name.span,
       message: `This piece of ${name} stands ${shown(gap, 'length')} from the others: a lead joins them.`,
@@ -31,8 +31,22 @@ export function apartNotes(name: string, pieces: readonly PlacedPiece[], report:
 
 const touching_mm = 1e-6;
 
-const boxesApart = ({ box: a }: PlacedPiece, { box: b }: PlacedPiece): boolean =>
-  Math.max(a.x0 - b.x1, b.x0 - a.x1, a.y0 - b.y1, b.y0 - a.y1) > touching_mm;
+/** No distance between two pieces is less than that of their boxes along either axis. */
+const boxGap = ({ box: a }: PlacedPiece, { box: b }: PlacedPiece): number =>
+  Math.max(a.x0 - b.x1, b.x0 - a.x1, a.y0 - b.y1, b.y0 - a.y1);
+
+const boxesApart = (a: PlacedPiece, b: PlacedPiece): boolean => boxGap(a, b) > touching_mm;
+
+/** To the nearest of the others; those whose boxes lie beyond what is found already are not measured. */
+function leastGap(piece: PlacedPiece, others: readonly PlacedPiece[]): number {
+  const byBox = others.map((other) => ({ other, atLeast: boxGap(piece, other) }));
+  let least = Number.POSITIVE_INFINITY;
+  for (const { other, atLeast } of byBox.sort((a, b) => a.atLeast - b.atLeast)) {
+    if (atLeast >= least) break;
+    least = Math.min(least, gapBetween(piece, other));
+  }
+  return least;
+}
 
 /** Shortest distance between the metal of two pieces, 0 where they overlap; arcs by points along them. */
 function gapBetween(a: PlacedPiece, b: PlacedPiece): number {

@@ -134,7 +134,7 @@ class Placing {
     const waiting = circle.map((name, i) => `${name} waits for ${circle[(i + 1) % circle.length] ?? name}`);
     return this.bench.report('places-circular', {
       span: spans[0]?.span ?? last.span,
-      message: `${waiting.join(', ')}.`,
+      message: `${shortened(waiting).join(', ')}.`,
       hints: ['Give one of them a place of its own, at (X, Y) mm.'],
       related: spans
         .slice(1)
@@ -261,6 +261,10 @@ class Placing {
     }));
   }
 }
+
+/** The first few and the last of many. */
+const shortened = (parts: readonly string[]): readonly string[] =>
+  parts.length <= 5 ? parts : [...parts.slice(0, 3), '…', ...parts.slice(-1)];
 
 /** Edge to edge at `gap`, centres level. */
 function besideBox(other: Bounds, box: Bounds, side: 'right' | 'left' | 'above' | 'below', gap: number): XY {
