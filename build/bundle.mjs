@@ -19,6 +19,7 @@ await build({
     papervolt: 'server/command-line/main.ts',
     start: 'server/command-line/start.ts',
     bench: 'server/bench/main.ts',
+    'language-server': 'server/language/main.ts',
   },
   outdir: join(root, 'dist'),
   outExtension: { '.js': '.mjs' },

@@ -1,10 +1,7 @@
 // Writes docs/findings.md from the catalogue of findings. With --print the text goes to standard output.
 import { writeFileSync } from 'node:fs';
-import { dirname, join } from 'node:path';
-import { fileURLToPath } from 'node:url';
-import { build } from 'esbuild';
-
-const root = dirname(dirname(fileURLToPath(import.meta.url)));
+import { join } from 'node:path';
+import { load, root } from './core.mjs';
 
 /** Tables of the catalogue: the file and its export, and what the findings in it are about. */
 const tables = [
@@ -14,23 +11,10 @@ const tables = [
   ['check-codes.ts', 'checkCodes', 'The sheet, its setups and their solutions together'],
 ];
 
-const text = page(await catalogue());
+const exported = tables.map(([file, name]) => `export { ${name} } from './shared/findings/${file}';`);
+const text = page(await load(exported.join('\n')));
 if (process.argv.includes('--print')) process.stdout.write(text);
 else writeFileSync(join(root, 'docs/findings.md'), text);
-
-/** The exports of all tables, bundled in memory, since Node does not read TypeScript. */
-async function catalogue() {
-  const contents = tables
-    .map(([file, name]) => `export { ${name} } from './shared/findings/${file}';`)
-    .join('\n');
-  const { outputFiles } = await build({
-    stdin: { contents, resolveDir: root },
-    bundle: true,
-    format: 'esm',
-    write: false,
-  });
-  return import(`data:text/javascript;base64,${Buffer.from(outputFiles[0].contents).toString('base64')}`);
-}
 
 function page(codes) {
   const sections = tables.map(([, name, about]) => {
