@@ -68,10 +68,6 @@ export function rowEnds(line: LineReader): readonly [RowEnd, RowStatement['end']
   return way === null ? null : [start, { ...way, kind: 'direction' }];
 }
 
-export function seesSteps(line: LineReader): boolean {
-  return line.seen(['every', 'in', 'at']) !== null || line.peek().kind === 'number';
-}
-
 export function rowSteps(line: LineReader): RowSteps | null {
   const from = line.pieces.length;
   if (line.takeWord('every')) {

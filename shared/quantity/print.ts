@@ -29,8 +29,8 @@ export function printNumber(value: number, options: PrintOptions = {}): string {
   return signed(value, plain(size, options));
 }
 
-/** The unit, prefix chosen by size, in which a value of this size is printed; for the heads of columns. */
-export function unitFor(value: number, dimension: Dimension, options: PrintOptions = {}): Unit {
+/** The unit, prefix chosen by size, in which a value of this size is printed. */
+function unitFor(value: number, dimension: Dimension, options: PrintOptions = {}): Unit {
   const asked = options.unit === undefined ? null : unitOf(options.unit);
   if (asked !== null) return asked;
   const ladder = ladders[dimension];

@@ -85,7 +85,7 @@ export function uprightClearOf(piece: Piece, other: Electrode): readonly Fix[] {
 }
 
 /** The fix for a bar lying down: its long side was written first. */
-export function uprightFixes({ shape }: Piece): readonly Fix[] {
+function uprightFixes({ shape }: Piece): readonly Fix[] {
   if (shape.shape !== 'bar' || shape.size.width.value <= shape.size.height.value) return [];
   const { width, height, span } = shape.size;
   const upright = `${written(height.value, 'length')} × ${written(width.value, 'length')}`;

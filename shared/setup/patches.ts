@@ -102,12 +102,21 @@ export function readUnsolved(
   electrodes: readonly Electrode[],
   tools: PatchTools,
 ): readonly Unsolved[] {
+  const touched = new Set<string>();
   return statements.flatMap((statement): readonly Unsolved[] => {
     const { kind, span } = statement;
     if (kind !== 'contact' && kind !== 'lifted' && kind !== 'painted') return [];
     if (kind !== 'painted' && !tools.names.electrode(statement.name, `Only an electrode can have this.`))
       return [];
     if (kind !== 'lifted' && !hasResistance(tools.paper, statement, `\`${kind}\``, tools.report)) return [];
+    if (kind === 'contact') {
+      const { text } = statement.name;
+      if (touched.has(text)) {
+        tools.report('line-twice', { span, message: `A second contact for ${text}: the first stands.` });
+        return [];
+      }
+      touched.add(text);
+    }
     const outline = kind === 'contact' ? null : patchOutline(statement, tools);
     if (kind !== 'contact' && outline === null) return [];
     if (kind === 'lifted' && outline !== null && liftsNothing(statement, outline, electrodes, tools))

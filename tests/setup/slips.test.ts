@@ -285,3 +285,16 @@ test('a line that is added takes the prefix of its quotation, and its line end',
   const found = setup?.findings.find(({ code }) => code === 'supply-missing');
   expect(applied(written, found?.fixes[0]?.edits ?? [])).toBe(`${written}\r\n> supply cell 1.5 V`);
 });
+
+test('a second contact for one electrode', () => {
+  checkSetups(`
+    paper 240 mm × 160 mm, 5 kΩ per square
+    supply cell 1.5 V
+    bar N 10 mm × 120 mm at (60, 80) mm negative
+    bar P 10 mm × 120 mm, 100 mm right of N positive
+    contact N 5 Ω cm²
+    ^^^^^^^^^^^^^^^^^ error solved-later
+    contact N 8 Ω cm²
+    ^^^^^^^^^^^^^^^^^ error line-twice A second contact for N: the first stands.
+  `);
+});
