@@ -18,7 +18,7 @@ export interface Binding {
 }
 
 export function bindInserts(sheet: Sheet, setups: readonly Setup[]): Binding {
-  const binder = new Binder(new Names(setups, namesOfUnreadLines(sheet)));
+  const binder = new Binder(new Names(setups));
   const findings: Finding[] = [];
   const bound = sheet.inserts.map((insert): BoundInsert => {
     const target = binder.bind(insert);
@@ -32,13 +32,6 @@ export function bindInserts(sheet: Sheet, setups: readonly Setup[]): Binding {
 /** Places of the paper to ask the solution for, beside probes and rows; targets give indices in this list. */
 export function wantedSamples(binding: Binding, setup: Setup): readonly Point[] {
   return binding.samples.get(setup.block) ?? [];
-}
-
-function namesOfUnreadLines({ blocks }: Sheet): ReadonlySet<string> {
-  const broken = blocks.flatMap(({ block }) =>
-    block.statements.map((statement) => (statement.kind === 'broken' ? statement.name?.text : undefined)),
-  );
-  return new Set(broken.filter((name) => name !== undefined));
 }
 
 type Head<K extends InsertHead['kind']> = InsertHead & { readonly kind: K };

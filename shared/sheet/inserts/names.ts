@@ -28,12 +28,12 @@ export interface FoundSpot {
 
 export class Names {
   readonly setups: readonly Setup[];
-  /** Names given by lines that could not be read: their findings stand in the block. */
-  private readonly unread: ReadonlySet<string>;
+  /** Names of lines that came to nothing: their findings stand in the block. */
+  private readonly lost: ReadonlySet<string>;
 
-  constructor(setups: readonly Setup[], unread: ReadonlySet<string>) {
+  constructor(setups: readonly Setup[]) {
     this.setups = setups;
-    this.unread = unread;
+    this.lost = new Set(setups.flatMap(({ lost }) => lost));
   }
 
   /** The setup of this name. */
@@ -104,7 +104,7 @@ export class Names {
     if (actual !== undefined && actual !== null) {
       return trouble('insert-kind', { span, message: `${name} is ${actual}. ${wants[kind]}` });
     }
-    if (this.unread.has(name)) {
+    if (this.lost.has(name)) {
       return { trouble: { message: `The line that gives ${name} cannot be read.`, finding: null } };
     }
     const where = setups.length === 1 ? 'The setup' : 'No setup';

@@ -56,7 +56,8 @@ function infoLine(reading: Reading, token: Token): ExcerptLine {
 function cutLine(reading: Reading, line: number, cut: string): ExcerptLine {
   const start = reading.index.startOf(line);
   const { text, at } = lineInFile(cut, reading.parserLine(line), start);
-  return { text: reading.text.slice(at, at + text.length), at };
+  const prefix = reading.text.slice(start, at);
+  return { text: reading.text.slice(at, at + text.length), at, ...(prefix === '' ? {} : { prefix }) };
 }
 
 function headOf(info: ExcerptLine): ExcerptLine {
