@@ -1,16 +1,26 @@
 /** The door of the core: all that server, client and command line may use. */
 export type { Audience } from './block/tree.ts';
-export { type Examination, examineSheet } from './checks/examine.ts';
+export {
+  askOf,
+  conclude,
+  type Draft,
+  draftSheet,
+  type Examination,
+  examineSheet,
+} from './checks/examine.ts';
+export * as editing from './editing/index.ts';
 export * as engine from './field/index.ts';
-export type { Finding, Severity } from './findings/finding.ts';
+export type { Finding, Severity, TextEdit } from './findings/finding.ts';
 export { printWithin } from './quantity/print.ts';
 export { solveCircuit } from './setup/bounds.ts';
 export { circuitOf } from './setup/circuit.ts';
 export { problemOf } from './setup/problem.ts';
-export type { PointReading, SetupReadings } from './setup/readings.ts';
+export type { PointReading, SetupReadings, SolvedSetup } from './setup/readings.ts';
 export { resolveSetups } from './setup/resolve.ts';
-export { unsolvedReadings } from './setup/solve-setup.ts';
+export type { Setup } from './setup/setup.ts';
+export { type Ask, type Outcome, outcomeOf, unsolvedReadings } from './setup/solve-setup.ts';
 export { formatSheet } from './sheet/format-sheet.ts';
 export { audiences, type Print, printSheets } from './sheet/print/print-sheets.ts';
 export { isSheet, readSheet } from './sheet/read-sheet.ts';
-export { lineIndex } from './text/source.ts';
+export { type LineIndex, lineIndex } from './text/source.ts';
+export type { Span } from './text/span.ts';

@@ -57,6 +57,12 @@ function electrodeWords(setup: Setup): string {
   return `${listed(all)}${gap}`;
 }
 
+/** A piece by itself: `bar, 10 mm by 120 mm`. */
+export function describePiece(piece: Electrode['pieces'][number]): string {
+  const { word, size } = pieceWords(piece);
+  return `${word}, ${size}`;
+}
+
 const plural = (word: string): string => (word === 'box' ? 'boxes' : `${word}s`);
 
 function pieceWords({ shape, geometry }: Electrode['pieces'][number]): { word: string; size: string } {

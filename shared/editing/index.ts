@@ -1,0 +1,15 @@
+/** What an editor may ask of a sheet. All of it is plain records over spans of the text. */
+export { completionsAt, fenceCompletions } from './completion/complete.ts';
+export type { Completion } from './completion/completion.ts';
+export { type EditorDrawing, editorDrawing } from './drawing.ts';
+export { certainEdits, fixesAt, type OfferedFix } from './fixes.ts';
+export { foldsOf } from './folding.ts';
+export { formattingEdits } from './formatting.ts';
+export { hintsOf, lensesOf } from './hints.ts';
+export { hoverAt, hoverNeeds } from './hover.ts';
+export { meaningKey } from './meaning-key.ts';
+export { type Occurrence, occurrenceAt, occurrencesOf, sameThing } from './occurrences.ts';
+export { paintKinds, paintOf } from './paint.ts';
+export { blockPlace } from './place.ts';
+export { renameAt } from './rename.ts';
+export { type SheetSymbol, symbolsOf } from './symbols.ts';

@@ -1,0 +1,165 @@
+/** What is offered at a place of a sheet, the likeliest first. */
+import { describe, expect, it, test } from 'vitest';
+import { words } from '../../shared/block/words.ts';
+import { draftSheet } from '../../shared/checks/examine.ts';
+import { completionsAt } from '../../shared/editing/completion/complete.ts';
+import { keyHelp, keyValues } from '../../shared/editing/completion/front-matter.ts';
+import { headHelp } from '../../shared/editing/completion/insert.ts';
+import { lineWords } from '../../shared/editing/completion/line-words.ts';
+import { frontMatterKeys } from '../../shared/sheet/front-matter.ts';
+import { insertHeads } from '../../shared/sheet/inserts/parse-insert.ts';
+import { readSheet } from '../../shared/sheet/read-sheet.ts';
+import { twoSetups, withCursor } from './cursor.ts';
+
+/** Labels offered at the cursor. */
+function offered(marked: string): readonly string[] {
+  const { draft, offset } = withCursor(marked);
+  return completionsAt(draft, offset).map(({ label }) => label);
+}
+
+/** A line in a block of its own behind two electrodes and a row. */
+const onLine = (line: string): readonly string[] =>
+  offered(`
+    \`\`\`electrodes
+    paper   240 mm × 160 mm
+    bar     N  10 mm × 120 mm at (60, 80) mm  negative
+    bar     P  10 mm × 120 mm, 100 mm right of N  positive
+    row     A  from N to P every 10 mm
+    probe   M  at (115, 80) mm
+    ${line}
+    \`\`\`
+  `);
+const inText = (text: string): readonly string[] => offered(`${twoSetups}\n${text}\n`);
+
+describe('in a block', () => {
+  test('the words that begin a line', () => {
+    expect(onLine('‸')).toEqual(expect.arrayContaining(['paper', 'bar', 'probe', 'row', 'draw']));
+    expect(onLine('‸')).not.toContain('change');
+  });
+
+  test('a whole line to fill in, under a free name', () => {
+    const { draft, offset } = withCursor('```electrodes\nbar N 10 mm × 10 mm at centre negative\n‸\n```');
+    const bar = completionsAt(draft, offset).find(({ label }) => label === 'bar');
+    expect(bar?.text).toBe('bar «O» «10 mm» × «120 mm» at («60», «80») mm negative');
+  });
+
+  test('units of what a number must be', () => {
+    expect(onLine('bar  Q  10 ‸')).toEqual(['mm', 'cm', 'm']);
+    expect(onLine('supply cell 1.5 ‸').slice(0, 2)).toEqual(['cell', 'V']);
+    expect(onLine('supply cell 1.5 V, internal 0.5 ‸')).toContain('Ω');
+    expect(onLine('supply cell 1.5 V, internal 0.5 ‸')).not.toContain('V');
+    expect(onLine('meter 10 ‸')).toContain('MΩ');
+    expect(onLine('hole 5 mm × 5 mm at (6, 8) mm turned 30 ‸')).toEqual(['°']);
+    expect(onLine('row B from N to P 11 ‸').slice(0, 2)).toEqual(['readings', 'steps']);
+  });
+
+  test('names where names belong', () => {
+    expect(onLine('row  B  from ‸').slice(0, 2)).toEqual(['N', 'P']);
+    expect(onLine('bar Q 10 mm × 10 mm, 20 mm left of ‸').slice(0, 2)).toEqual(['N', 'P']);
+    expect(onLine('probe K at ‸')[0]).toBe('A');
+    expect(onLine('clip ‸').slice(0, 2)).toEqual(['N', 'P']);
+  });
+
+  test('nothing where a new name belongs', () => {
+    expect(onLine('bar ‸')).toEqual([]);
+  });
+
+  test('the part of a word is replaced', () => {
+    const { draft, offset } = withCursor('```electrodes\npap‸\n```');
+    const [first] = completionsAt(draft, offset);
+    expect(first?.span).toEqual({ from: offset - 3, to: offset });
+  });
+
+  test('codes to be allowed', () => {
+    expect(onLine('# allow ‸')).toContain('row-uneven');
+    expect(onLine('# a remark ‸')).toEqual([]);
+  });
+
+  it('offers every word of the language on some line', () => {
+    const byRole = new Set(Object.values(lineWords).flatMap(({ roles }) => roles));
+    const byWord = new Set(
+      Object.values(lineWords).flatMap((line) => [...line.words, ...(line.counted ?? [])]),
+    );
+    const lost = words.filter(
+      ({ word, role }) =>
+        !['statement', 'shape', 'head', 'audience'].includes(role) && !byRole.has(role) && !byWord.has(word),
+    );
+    expect(lost.map(({ word }) => word)).toEqual([]);
+    const lines = words.filter(({ role }) => role === 'statement' || role === 'shape');
+    expect(Object.keys(lineWords).sort()).toEqual(lines.map(({ word }) => word).sort());
+  });
+});
+
+describe('on the opening line', () => {
+  test('like, and the setups to be like', () => {
+    expect(inText('```electrodes third ‸\n```')).toEqual(['like']);
+    expect(inText('```electrodes third like ‸\n```')).toEqual(['bars', 'swapped']);
+  });
+
+  test('a block behind three backticks, in any text', () => {
+    const draft = draftSheet({ name: 'new.md', text: '# New\n\n```el' });
+    expect(completionsAt(draft, 12).map(({ label }) => label)).toEqual(['electrodes']);
+  });
+});
+
+describe('in an insert', () => {
+  test('names and words', () => {
+    expect(inText('Here ?{‸}')).toEqual(expect.arrayContaining(['bars.M', 'readings', 'current']));
+  });
+  test('behind the point of a setup', () => {
+    expect(inText('Here ?{bars.‸}')).toEqual(['M', 'H', 'N', 'P', 'A', 'current', 'resistance']);
+  });
+  test('behind a word', () => {
+    expect(inText('?{drawing ‸}')).toEqual(['bars', 'swapped']);
+    expect(inText('?{readings bars.A: ‸}')).toContain('ln r');
+    expect(inText('?{gradient ‸}')).toEqual(['bars.A', 'swapped.A']);
+  });
+  test('before it is closed', () => {
+    expect(inText('?{drawing ‸')).toEqual(['bars', 'swapped']);
+  });
+  it('is silent behind it and in code', () => {
+    expect(inText('Here ?{bars.M}‸')).toEqual([]);
+    expect(inText('Here `?{‸}`')).toEqual([]);
+  });
+  it('knows every word that an insert begins with', () => {
+    expect(Object.keys(headHelp).sort()).toEqual([...insertHeads].sort());
+  });
+});
+
+describe('in the front matter', () => {
+  test('keys that are not there yet', () => {
+    const keys = offered(`---\ntitle: Bars\n‸\n---\n\n${twoSetups}`);
+    expect(keys).toEqual(frontMatterKeys.filter((key) => key !== 'title'));
+  });
+  test('values', () => {
+    expect(offered(`---\nstatus: ‸\n---\n\n${twoSetups}`)).toEqual([...(keyValues.status ?? [])]);
+  });
+  it('has help for every key, and only values that are read', () => {
+    expect(Object.keys(keyHelp).sort()).toEqual([...frontMatterKeys].sort());
+    for (const [key, values] of Object.entries(keyValues)) {
+      for (const value of values) {
+        const text = `---\n${key}: ${value}\n---\n\n\`\`\`electrodes\n\`\`\`\n`;
+        expect(readSheet({ name: '', text }).findings, `${key}: ${value}`).toEqual([]);
+      }
+    }
+  });
+});
+
+describe('passages', () => {
+  test('their readers, each of which is understood', () => {
+    const kinds = inText('::: ‸');
+    expect(kinds).toContain('technicians');
+    for (const kind of kinds) {
+      const text = `\`\`\`electrodes\n\`\`\`\n\n::: ${kind}\nText.\n:::\n`;
+      expect(readSheet({ name: '', text }).findings, kind).toEqual([]);
+    }
+  });
+  test('room for an answer', () => {
+    expect(inText('::: answer ‸')).toEqual(['lines', 'box']);
+  });
+});
+
+it('is silent in prose and where there is no sheet', () => {
+  expect(inText('Plain words ‸')).toEqual([]);
+  expect(offered('# Notes\n\n?{‸}')).toEqual([]);
+});

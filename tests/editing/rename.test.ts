@@ -1,0 +1,97 @@
+/** Names are renamed wherever they stand, and nowhere else. */
+import { describe, expect, it, test } from 'vitest';
+import { occurrenceAt, occurrencesOf, sameThing } from '../../shared/editing/occurrences.ts';
+import { renameAt } from '../../shared/editing/rename.ts';
+import { edited, twoSetups, withCursor } from './cursor.ts';
+
+/** The lines that a renaming changes; or why it does not. */
+function renamed(marked: string, to: string): string {
+  const { text, draft, offset } = withCursor(marked);
+  const renaming = renameAt(draft, offset, to);
+  if (renaming === null) return 'nothing';
+  if ('refusal' in renaming) return renaming.refusal;
+  const before = text.split('\n');
+  return edited(text, renaming.edits)
+    .split('\n')
+    .filter((line, i) => line !== before[i])
+    .join('\n');
+}
+const at = (before: string): string => twoSetups.replace(before, `${before}‸`);
+
+describe('renaming', () => {
+  test('an electrode, across blocks and inserts', () => {
+    expect(renamed(at('bar     P'), 'Right')).toBe(
+      [
+        'bar     Right  10 mm × 120 mm, 100 mm right of N            positive',
+        'row     A  from N to Right every 10 mm',
+        'change  N  joined to Right',
+        'At M: ?{bars.M}, along A: ?{p.d. bars.M to bars.Right}, ?{bars.current}.',
+      ].join('\n'),
+    );
+  });
+
+  test('from a place that only speaks of it', () => {
+    expect(renamed(at('change  N'), 'W')).toBe(
+      [
+        'meter   10 MΩ, resolution 0.01 V, black lead on W',
+        'bar     W  10 mm × 120 mm at (60, 80) mm                negative',
+        'bar     P  10 mm × 120 mm, 100 mm right of W            positive',
+        'row     A  from W to P every 10 mm',
+        'change  W  joined to P',
+      ].join('\n'),
+    );
+  });
+
+  test('a probe, also where a variation moves it', () => {
+    expect(renamed(at('?{bars.M'), 'C')).toBe(
+      [
+        'probe   C  at (115, 80) mm',
+        'move    C  at (100, 80) mm',
+        'At M: ?{bars.C}, along A: ?{p.d. bars.C to bars.P}, ?{bars.current}.',
+      ].join('\n'),
+    );
+  });
+
+  test('a row', () => {
+    expect(renamed(at('row     A'), 'L')).toBe(
+      ['row     L  from N to P every 10 mm', 'probe   H  at L 20 mm', '?{readings bars.L, swapped.L}'].join(
+        '\n',
+      ),
+    );
+  });
+
+  test('a setup', () => {
+    expect(renamed(at('electrodes bars'), 'straight')).toBe(
+      [
+        '```electrodes straight',
+        '```electrodes swapped like straight',
+        'At M: ?{straight.M}, along A: ?{p.d. straight.M to straight.P}, ?{straight.current}.',
+        '?{readings straight.A, swapped.A}',
+      ].join('\n'),
+    );
+  });
+
+  it('refuses what would break the sheet', () => {
+    expect(renamed(at('bar     P'), '1')).toBe('A name is a letter, then letters, digits and hyphens.');
+    expect(renamed(at('bar     P'), 'N')).toBe('bars already has N.');
+    expect(renamed(at('bar     P'), 'current')).toBe('Inserts mean something else by current.');
+    expect(renamed(at('electrodes bars'), 'swapped')).toBe('There is already a setup called swapped.');
+    expect(renamed(at('electrodes bars'), 'like')).toBe('A setup cannot be called like.');
+  });
+
+  it('finds nothing in prose and in words of the language', () => {
+    expect(renamed(at('\nAt '), 'X')).toBe('nothing');
+    expect(renamed(at('pap'), 'X')).toBe('nothing');
+  });
+});
+
+test('names of two blocks that are not like each other are two things', () => {
+  const other = twoSetups.replace('swapped like bars', 'other');
+  const { draft, offset } = withCursor(other.replace('bar     N', 'bar     N‸'));
+  const all = occurrencesOf(draft);
+  const found = occurrenceAt(all, offset);
+  const same = all.filter(({ thing }) => found !== null && sameThing(thing, found.thing));
+  const change = draft.sheet.source.text.indexOf('change');
+  expect(same.length).toBe(4);
+  expect(same.every(({ span }) => span.from < change)).toBe(true);
+});
