@@ -1,5 +1,6 @@
 /** Point currents in an unbounded sheet with grain, and their images in straight and round boundaries. */
-import { log } from '../maths.ts';
+import type { Point } from '../geometry/outline.ts';
+import { atan2, log } from '../maths.ts';
 
 export interface Charge {
   readonly x: number;
@@ -49,13 +50,11 @@ export class PointSource {
     return (-this.strength * sum) / 2;
   }
 
-  /** Current density at (x, y), A/mm for 1 A, the first `skip` charges left out. */
-  density(x: number, y: number, skip = 0): readonly [number, number] {
+  /** Current density at (x, y), A/mm for 1 A. */
+  density(x: number, y: number): readonly [number, number] {
     let [jx, jy] = [0, 0];
     const unit = 1 / (2 * Math.PI * this.rootDeterminant);
-    for (let i = skip; i < this.charges.length; i++) {
-      const charge = this.charges[i];
-      if (!charge) continue;
+    for (const charge of this.charges) {
       const [dx, dy] = [x - charge.x, y - charge.y];
       const share = (unit * charge.amount) / rhoSquare(this.sigma, dx, dy);
       jx += share * dx;
@@ -64,17 +63,20 @@ export class PointSource {
     return [jx, jy];
   }
 
-  /** ∂²s/∂X² in isotropic coordinates, the first `skip` charges left out; ∂²s/∂Y² is its opposite. */
-  bend(x: number, y: number, skip: number): number {
+  /** Current from left to right through the straight line from a to b, A for 1 A: by the angles under which the charges see it. */
+  through(a: Point, b: Point): number {
+    const [rx, ry] = [Math.sqrt(this.sigma[0]), Math.sqrt(this.sigma[1])];
     let sum = 0;
-    const [sx, sy] = this.sigma;
-    for (const charge of this.charges.slice(skip)) {
-      const [dx, dy] = [x - charge.x, y - charge.y];
-      const square = rhoSquare(this.sigma, dx, dy);
-      sum += (charge.amount * ((dx * dx) / sx - (dy * dy) / sy)) / (square * square);
+    for (const { x, y, amount } of this.charges) {
+      sum += amount * angleBetween((a.x - x) / rx, (a.y - y) / ry, (b.x - x) / rx, (b.y - y) / ry);
     }
-    return this.strength * sum;
+    return sum / (2 * Math.PI);
   }
+}
+
+/** Angle at (0, 0) from (ax, ay) to (bx, by), anticlockwise positive, at most half a turn. */
+function angleBetween(ax: number, ay: number, bx: number, by: number): number {
+  return atan2(ax * by - ay * bx, ax * bx + ay * by);
 }
 
 function rhoSquare([sx, sy]: Sigma, dx: number, dy: number): number {
@@ -101,7 +103,8 @@ export function withImages(sigma: Sigma, charge: Charge, mirrors: readonly Mirro
   return charges;
 }
 
-function perpendicular([sx, sy]: Sigma, a: Mirror, b: Mirror): boolean {
+/** Two straight mirrors at right angles in isotropic coordinates. */
+export function perpendicular([sx, sy]: Sigma, a: Mirror, b: Mirror): boolean {
   if (a.along === null || b.along === null) return false;
   const [ax, ay] = a.along;
   const [bx, by] = b.along;

@@ -56,8 +56,11 @@ export interface PrimalSystem {
   addToTriangle(load: Float64Array, t: number, values: Float64Array): void;
   /** Stiffness of triangle t, row-major, S. */
   stiffness(t: number): Float64Array;
-  /** All conductors at 0 V: potential that the load makes, and the current that flows into each conductor, A. */
-  solveGrounded(load: Float64Array): { readonly potential: Scalar; readonly into_A: Float64Array };
+  /** All conductors at 0 V: potential that the load makes in triangle t, and the current that flows into each conductor, A. */
+  solveGrounded(
+    load: Float64Array,
+    t: number,
+  ): { readonly nodal: Float64Array; readonly into_A: Float64Array };
   /** Potential for given conductor potentials, V. */
   potential(conductors_V: Float64Array): Scalar;
 }

@@ -142,13 +142,14 @@ function mirrored(numbers: Float64Array, n: number): Float64Array {
   return full;
 }
 
-/** In place: b1 ← L11⁻¹ b1, b2 ← b2 - L21 b1, front by front. The retained part becomes the load on the root. */
+/** In place: b1 ← L11⁻¹ b1, b2 ← b2 - L21 b1, front by front, where there is load. The retained part becomes the load on the root. */
 export function forward({ plan, columns }: Factor, b: Float64Array): void {
   const { rowStart, rows, leaving } = plan;
   for (let n = 0; n < leaving.length; n++) {
     const k = leaving[n]!;
     const start = rowStart[n]!;
     const size = rowStart[n + 1]! - start;
+    if (!rows.subarray(start, start + k).some((row) => b[row] !== 0)) continue;
     for (let i = 0; i < size; i++) {
       const l = plan.factorStart[n]! + i * k;
       const width = Math.min(i, k);
@@ -159,11 +160,16 @@ export function forward({ plan, columns }: Factor, b: Float64Array): void {
   }
 }
 
-/** In place: b1 ← L11⁻ᵀ (b1 - L21ᵀ x2) from the root down; the retained part holds the solution already. */
-export function backward({ plan, columns }: Factor, x: Float64Array): void {
+/**
+ * In place: b1 ← L11⁻ᵀ (b1 - L21ᵀ x2) from the root down; the retained part holds the solution already. With `wanted`, only as far as
+ * these unknowns need it.
+ */
+export function backward({ plan, columns }: Factor, x: Float64Array, wanted?: Int32Array): void {
   const { rowStart, rows, leaving } = plan;
   const work = new Float64Array(plan.largestFront);
+  const needed = wanted === undefined ? null : frontsNeeded(plan, wanted);
   for (let n = leaving.length - 1; n >= 0; n--) {
+    if (needed !== null && needed[n] === 0) continue;
     const k = leaving[n]!;
     const start = rowStart[n]!;
     const size = rowStart[n + 1]! - start;
@@ -179,4 +185,19 @@ export function backward({ plan, columns }: Factor, x: Float64Array): void {
       for (let j = 0; j < width; j++) work[j]! -= columns[l + j]! * value;
     }
   }
+}
+
+/** 1 for the fronts at which these unknowns leave, and those at which what they depend on leaves. */
+function frontsNeeded({ rowStart, rows, leaving, unknowns }: FrontPlan, wanted: Int32Array): Uint8Array {
+  const marked = new Uint8Array(unknowns);
+  for (const unknown of wanted) if (unknown >= 0) marked[unknown] = 1;
+  const needed = new Uint8Array(leaving.length);
+  for (let n = 0; n < leaving.length; n++) {
+    const start = rowStart[n]!;
+    const isMarked = (row: number): boolean => marked[row] === 1;
+    if (!rows.subarray(start, start + leaving[n]!).some(isMarked)) continue;
+    needed[n] = 1;
+    for (let i = start; i < rowStart[n + 1]!; i++) marked[rows[i]!] = 1;
+  }
+  return needed;
 }

@@ -142,15 +142,17 @@ class SolvedPrimal implements PrimalSystem {
   }
 
   /** With all conductors held at 0 V, what is left of the load on their unknowns is what flows into them. */
-  solveGrounded(load: Float64Array): ReturnType<PrimalSystem['solveGrounded']> {
-    const { factor, unknownOf, base } = this.parts;
+  solveGrounded(load: Float64Array, t: number): ReturnType<PrimalSystem['solveGrounded']> {
+    const { factor, unknownOf, base, assembly } = this.parts;
     const x = Float64Array.from(load);
     forward(factor, x);
     const into_A = Float64Array.from(unknownOf, (unknown) => (unknown < 0 ? 0 : x[unknown]!));
     for (let i = 0; i < x.length; i++) x[i]! /= base.sigmaMean;
     x.fill(0, x.length - factor.plan.retained);
-    backward(factor, x);
-    return { potential: this.scalar(x), into_A };
+    const { count } = base.reference;
+    const nodes = assembly.nodes.subarray(t * count, (t + 1) * count);
+    backward(factor, x, nodes);
+    return { nodal: Float64Array.from(nodes, (unknown) => (unknown < 0 ? NaN : x[unknown]!)), into_A };
   }
 
   potential(conductors_V: Float64Array): ReturnType<PrimalSystem['potential']> {

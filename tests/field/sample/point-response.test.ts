@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import type { Domain } from '../../../shared/field/problem.ts';
 import { meshedTip } from '../../../shared/field/sample/meshed-tip.ts';
-import { pointResponse, smoothResponse } from '../../../shared/field/sample/point-response.ts';
+import { pointResponse } from '../../../shared/field/sample/point-response.ts';
 import { sampler } from '../../../shared/field/sample/sampler.ts';
+import { smoothResponse } from '../../../shared/field/sample/smooth-response.ts';
 import { solveDomain } from '../../../shared/field/solve/solve-domain.ts';
 import { disc, domainOfLoops, polygon, ringBetweenBars, twoBars } from '../scenes.ts';
 import { eccentric, eccentricForm, solved } from './solved.ts';
@@ -39,11 +40,18 @@ describe('pointResponse', () => {
       [230, 150],
       [70, 60],
       [40, 100],
+      // Hardly clear of metal, of an edge, and of both edges at a corner of the paper.
+      [63.56, 60],
+      [120, 0.55],
+      [239.2, 159.3],
     ] as const;
     for (const [x, y] of places) {
       const smooth = smoothResponse(field, x, y, radius)!;
       const meshed = meshedTip(field.domain, { x, y, radius }, solve)!;
       expect(Math.abs(smooth.self_ohm / meshed.self_ohm - 1)).toBeLessThan(1e-5);
+      meshed.weights.forEach((weight, k) => {
+        expect(Math.abs(smooth.weights[k]! - weight)).toBeLessThan(1e-5);
+      });
     }
   });
 
@@ -65,6 +73,8 @@ describe('pointResponse', () => {
     const field = solved(eccentric, 1e-7);
     const v = Float64Array.of(1.5, 0);
     const samples = sampler(field.primal.potential(v));
+    // A fine tip: a broad one takes the potential of a place nearer to metal.
+    const radius = 1e-3;
     for (const [x, y] of [
       [-30, 0],
       [30, 45],

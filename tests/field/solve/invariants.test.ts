@@ -72,7 +72,7 @@ describe.each([
     const values = Float64Array.from({ length: primal.space.reference.count }, (_, i) => 1e-3 * (i + 1));
     const load = primal.newLoad();
     primal.addToTriangle(load, 5, values);
-    const { into_A } = primal.solveGrounded(load);
+    const { into_A } = primal.solveGrounded(load, 5);
     const total = values.reduce((sum, value) => sum + value, 0);
     expect(into_A.reduce((sum, value) => sum + value, 0)).toBeCloseTo(total, 12);
     for (let k = 0; k < n; k++) {
