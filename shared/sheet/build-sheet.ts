@@ -16,6 +16,7 @@ export function buildSheet(reading: Reading, tokens: readonly Token[]): Sheet {
     inserts: reading.inserts,
     totals: reading.totals,
     allowances: reading.allowances,
+    running: reading.running,
     findings: [...front.findings, ...reading.findings].sort(byPlace),
   };
 }

@@ -160,6 +160,16 @@ export interface MarkTotal {
   readonly points: number | null;
 }
 
+/** Running text as Markdown gives it: a paragraph, a heading or a cell of a table. */
+export interface RunningPiece {
+  /** The inline token; what it is made of stands in its `children`. */
+  readonly token: Token;
+  /** With its markup and comments, without prefixes of lines and without marks. */
+  readonly content: string;
+  /** Offset in the file of an offset in `content`. */
+  at(offset: number): number;
+}
+
 export interface Sheet {
   readonly source: Source;
   /** What markdown-it and our rules made of it; see `markdown/tokens.ts`. Empty where the text has no block: no sheet. */
@@ -170,6 +180,8 @@ export interface Sheet {
   readonly inserts: readonly Insert[];
   readonly totals: readonly MarkTotal[];
   readonly allowances: readonly SheetAllowance[];
+  /** All running text, in order of place. */
+  readonly running: readonly RunningPiece[];
   /** Findings of reading alone: front matter, passages, inserts' syntax, marks, fences; block findings stand in the blocks. */
   readonly findings: readonly Finding[];
 }

@@ -4,11 +4,18 @@ import { unitOf } from '../../quantity/units.ts';
 import { placesOfCells, placesOfHeading, placesOfLines } from './places.ts';
 import type { Places, Reading } from './reading.ts';
 
+interface Row {
+  readonly cells: readonly Token[];
+  readonly contents: readonly string[];
+  readonly line: number;
+  places: readonly Places[] | null;
+}
+
 export class InlinePlaces {
   private readonly reading: Reading;
   private readonly tokens: readonly Token[];
   private columns: readonly (string | null)[] = [];
-  private row: { readonly cells: readonly Token[]; readonly line: number } | null = null;
+  private row: Row | null = null;
 
   constructor(reading: Reading, tokens: readonly Token[]) {
     this.reading = reading;
@@ -26,26 +33,40 @@ export class InlinePlaces {
       if (next === undefined || next.type === 'tr_close') break;
       if (next.type === 'inline') cells.push(next);
     }
-    this.row = { cells, line: token.map?.[0] ?? 0 };
+    this.row = {
+      cells,
+      contents: cells.map((cell) => cell.content),
+      line: token.map?.[0] ?? 0,
+      places: null,
+    };
     if (this.columns.length === 0) this.columns = cells.map((cell) => unitInHeading(cell.content));
   }
 
-  /** Of the inline token at hand. */
-  places(token: Token, index: number): Places {
+  /** Of the inline token at hand: found when first asked for, which may be when the walk has gone on. */
+  places(token: Token, index: number): () => Places {
+    const { row } = this;
+    const { content } = token;
+    let known: Places | null = null;
+    return () => {
+      known ??= this.placesIn(row, token, content, index);
+      return known;
+    };
+  }
+
+  private placesIn(row: Row | null, token: Token, content: string, index: number): Places {
     const cut = this.reading.cuts.get(token);
     if (cut !== undefined) return cut.places;
-    if (this.row !== null) {
-      const { cells, line } = this.row;
-      const contents = cells.map((cell) => cell.content);
-      const place = placesOfCells(this.reading, line, contents)[cells.indexOf(token)];
+    if (row !== null) {
+      row.places ??= placesOfCells(this.reading, row.line, row.contents);
+      const place = row.places[row.cells.indexOf(token)];
       if (place !== undefined) return place;
     }
     const map = token.map ?? [0, 0];
     const before = this.tokens[index - 1];
     const marked = before?.type === 'heading_open' && before.markup.startsWith('#');
     return marked
-      ? placesOfHeading(this.reading, map[0], token.content)
-      : placesOfLines(this.reading, map, token.content);
+      ? placesOfHeading(this.reading, map[0], content)
+      : placesOfLines(this.reading, map, content);
   }
 
   /** Unit of the table column that the inline token stands in. */

@@ -148,9 +148,12 @@ class Walk {
   private inline(token: Token, index: number): void {
     const cut = this.reading.cuts.get(token);
     const before = this.reading.inserts.length;
+    const { content } = token;
+    const places = this.inlines.places(token, index);
+    this.reading.running.push({ token, content, at: (offset) => places().at(offset) });
     const text = new RunningText(this.state, this.reading, {
-      places: () => this.inlines.places(token, index),
-      content: token.content,
+      places,
+      content,
       readers: this.readers,
       inAnswer: this.inAnswer,
       columnUnit: this.inlines.columnUnit(token),

@@ -5,7 +5,7 @@ import { type Finding, type FindingParts, finding } from '../../findings/finding
 import type { SheetCode } from '../../findings/sheet-codes.ts';
 import { type LineIndex, lineIndex, type Source } from '../../text/source.ts';
 import type { Span } from '../../text/span.ts';
-import type { Insert, MarkTotal, Passage, Readers, Sheet, SheetAllowance } from '../sheet.ts';
+import type { Insert, MarkTotal, Passage, Readers, RunningPiece, Sheet, SheetAllowance } from '../sheet.ts';
 
 /** The content of a paragraph, heading or cell, and the way back to the file. */
 export interface Places {
@@ -47,6 +47,7 @@ export class Reading {
   readonly inserts: Insert[] = [];
   readonly allowances: SheetAllowance[] = [];
   readonly totals: MarkTotal[] = [];
+  readonly running: RunningPiece[] = [];
   /** Marks that were taken from the end of paragraphs, by the inline token of the paragraph. */
   readonly cuts = new Map<Token, MarksCut>();
   sheet: Sheet | null = null;
