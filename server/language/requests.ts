@@ -51,9 +51,6 @@ export class Requests {
   async hover(sheet: OpenSheet, position: Position): Promise<Hover | null> {
     const { draft, lines } = sheet;
     const offset = offsetOf(lines, position);
-    if (editing.hoverAt(draft, new Map(), offset) === null && editing.hoverNeeds(draft, offset) === null) {
-      return null;
-    }
     const block = editing.hoverNeeds(draft, offset);
     const outcome = block === null ? null : ((await this.sheets.outcome(sheet, block)) ?? changed());
     const solved = outcome?.solved ?? null;
@@ -79,7 +76,7 @@ export class Requests {
 
   /** The drawing of the block or drawing insert at a place, as an SVG document. */
   async drawing(sheet: OpenSheet, position: Position): Promise<editing.EditorDrawing | null> {
-    const block = editing.hoverNeeds(sheet.draft, offsetOf(sheet.lines, position));
+    const block = editing.blockMeant(sheet.draft, offsetOf(sheet.lines, position));
     return block === null ? null : this.sheets.drawing(sheet, block);
   }
 

@@ -92,8 +92,8 @@ function urgentFirst({ draft, problems }: OpenSheet, editedAt: number): readonly
   return first === undefined ? problems : [first, ...problems.filter((problem) => problem !== first)];
 }
 
-/** `electrodes` and near misses of it; other texts are not even parsed. */
-const mayConcernUs = (text: string): boolean => /(?:`{3}|~{3})[ \t]*\w*[ea]l?e?ct/iu.test(text);
+/** A fence whose word is `electrodes` or could be a near miss of it; other texts are not even parsed. */
+const mayConcernUs = (text: string): boolean => /(?:`{3}|~{3})[ \t]*(?=\S*d)\S{7,}/iu.test(text);
 
 /** The last part of a URI, for messages. */
 function nameOf(uri: string): string {

@@ -8,7 +8,7 @@ import type { Span } from '../text/span.ts';
 import { amountText, totalsText } from './amounts.ts';
 import { lineHover } from './hover-line.ts';
 import { namedHelp } from './hover-named.ts';
-import { occurrenceAt, occurrencesOf } from './occurrences.ts';
+import { type Occurrence, occurrenceAt, occurrencesOf } from './occurrences.ts';
 import { blockPlace, holds, openingSpan } from './place.ts';
 
 export interface Hover {
@@ -35,7 +35,14 @@ export function hoverAt(draft: Draft, solutions: Solutions, offset: number): Hov
 }
 
 /** The block whose solution a hover here tells of; null where it tells of none. */
-export function hoverNeeds({ sheet, binding }: Draft, offset: number): number | null {
+export function hoverNeeds(draft: Draft, offset: number): number | null {
+  const place = blockPlace(draft.sheet, offset);
+  const tells = place === null || place.line === -1 || namedAt(draft, offset) !== null;
+  return tells ? blockMeant(draft, offset) : null;
+}
+
+/** The block that the offset stands in, or whose setup the insert there speaks of. */
+export function blockMeant({ sheet, binding }: Draft, offset: number): number | null {
   const place = blockPlace(sheet, offset);
   if (place !== null) return place.number;
   const target = boundAt(binding.bound, offset)?.target ?? null;
@@ -64,9 +71,14 @@ function insertHover(draft: Draft, solutions: Solutions, offset: number): Hover 
   return { span: insert.span, text: `\`${insert.written}\` is **${text}**`, drawing: null };
 }
 
-function namedHover(draft: Draft, solutions: Solutions, offset: number, setup: Setup): Hover | null {
+const namedAt = (draft: Draft, offset: number): Occurrence | null => {
   const found = occurrenceAt(occurrencesOf(draft), offset);
-  if (found === null || found.thing.kind !== 'named') return null;
+  return found?.thing.kind === 'named' ? found : null;
+};
+
+function namedHover(draft: Draft, solutions: Solutions, offset: number, setup: Setup): Hover | null {
+  const found = namedAt(draft, offset);
+  if (found === null) return null;
   const text = namedHelp(found.thing.name, setup, solutions.get(setup.block) ?? null);
   return text === null ? null : { span: found.span, text, drawing: null };
 }

@@ -6,7 +6,7 @@ export { certainEdits, fixesAt, type OfferedFix } from './fixes.ts';
 export { foldsOf } from './folding.ts';
 export { formattingEdits } from './formatting.ts';
 export { hintsOf, lensesOf } from './hints.ts';
-export { hoverAt, hoverNeeds } from './hover.ts';
+export { blockMeant, hoverAt, hoverNeeds } from './hover.ts';
 export { meaningKey } from './meaning-key.ts';
 export { type Occurrence, occurrenceAt, occurrencesOf, sameThing } from './occurrences.ts';
 export { paintKinds, paintOf } from './paint.ts';
