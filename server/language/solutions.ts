@@ -62,10 +62,15 @@ export class Solutions {
 
   /** Null where the text has changed meanwhile and nobody needs it any more. */
   async outcome(problem: Problem): Promise<Outcome | null> {
-    const known = this.known(problem.key);
-    if (known !== null) return known.outcome;
-    if (!this.asked.has(problem.key)) this.solve([problem]);
-    return (await this.asked.get(problem.key)) ?? null;
+    const { key } = problem;
+    for (;;) {
+      const known = this.known(key);
+      if (known !== null) return known.outcome;
+      if (!this.asked.has(key)) this.solve([problem]);
+      const outcome = (await this.asked.get(key)) ?? null;
+      // Dropped, and needed again before that was known.
+      if (outcome !== null || !this.isNeeded(key)) return outcome;
+    }
   }
 
   async drawing(problem: Problem): Promise<Drawing> {
@@ -101,9 +106,8 @@ export class Solutions {
     const answer = await coming;
     this.asked.delete(key);
     if (answer === 'dropped') return null;
-    if (answer === 'lost') return lostOutcome;
-    if (answer.kind !== 'solve') throw new Error('a drawing for a solution');
-    const { outcome, bytes } = answer;
+    if (answer !== 'lost' && answer.kind !== 'solve') throw new Error('a drawing for a solution');
+    const { outcome, bytes } = answer === 'lost' ? lost : answer;
     if (this.isNeeded(key)) this.keep(key, { outcome, drawing: undefined, bytes });
     return outcome;
   }
@@ -137,8 +141,8 @@ export class Solutions {
   }
 }
 
-/** A finding on its block, as other numerical trouble is. It is not kept: the next edit tries again. */
-const lostOutcome: Outcome = {
-  solved: null,
-  trouble: { kind: 'numerical', detail: 'the solver stopped over it' },
+/** A finding on its block, as other numerical trouble is. What has killed one thread is not given to the next. */
+const lost: { readonly outcome: Outcome; readonly bytes: number } = {
+  outcome: { solved: null, trouble: { kind: 'numerical', detail: 'the solver stopped over it' } },
+  bytes: 0,
 };

@@ -11,6 +11,8 @@ export interface SvgOptions {
   /** A drawing wider than this is scaled down as a whole. */
   readonly widthLimit_mm?: number;
   readonly theme?: Theme;
+  /** A sheet of ground colour behind it, for where the drawing lies on a page of any colour. */
+  readonly backed?: boolean;
 }
 
 /** Printed mm for one mm of the bench, for the note below a drawing: 1 means full size. */
@@ -19,7 +21,7 @@ export function printedScale(scene: Scene, widthLimit_mm?: number): number {
 }
 
 export function renderSvg(scene: Scene, options: SvgOptions): string {
-  const { theme = 'print', widthLimit_mm } = options;
+  const { theme = 'print', widthLimit_mm, backed = false } = options;
   const id = options.id.replace(/[^A-Za-z0-9_-]/g, '-');
   const shrink = reduction(scene, widthLimit_mm);
   const inks = themes[theme];
@@ -41,6 +43,7 @@ export function renderSvg(scene: Scene, options: SvgOptions): string {
     `<svg${attributes}>`,
     `<title id="${id}-title">${escapeText(scene.title)}</title>`,
     `<desc id="${id}-description">${escapeText(scene.description)}</desc>`,
+    ...(backed ? [write.ground(scene)] : []),
     ...scene.layers.map((layer) => write.layer(layer, id)),
     '</svg>',
     '',
@@ -124,6 +127,11 @@ class Writer {
     });
     const text = `<text${attributes}>${runs.join('')}</text>`;
     return label.halo ? `${this.halo(label)}${text}` : text;
+  }
+
+  ground({ left, width, height }: Scene): string {
+    const box = { x: number(left), y: '0', width: number(width), height: number(height) };
+    return `<rect${attributesOf({ ...box, fill: this.inks.ground })}/>`;
   }
 
   private halo(label: Label): string {

@@ -17,7 +17,9 @@ export interface EditorDrawing {
 const widest_mm = 120;
 const highest_mm = 70;
 
-const parts: readonly DrawingPart[] = drawingParts.filter((part) => part !== 'ruling' && part !== 'circuit');
+/** What would crowd a small drawing. */
+const leftOut: readonly DrawingPart[] = ['ruling', 'circuit', 'dimensions'];
+const parts = drawingParts.filter((part) => !leftOut.includes(part));
 
 /** Null for a setup without paper. Without a solution the outlines alone. */
 export function editorDrawing(setup: Setup, solved: SolvedSetup | null): EditorDrawing | null {
@@ -26,5 +28,9 @@ export function editorDrawing(setup: Setup, solved: SolvedSetup | null): EditorD
   const scale = Math.min(1, widest_mm / width_mm, highest_mm / height_mm);
   const look = { parts, audience: 'teachers' as const, scale };
   const scene = solved === null ? outlineScene(setup, look) : solvedScene(setup, solved, look);
-  return { svg: renderSvg(scene, { id: 'setup' }), title: scene.title, description: scene.description };
+  return {
+    svg: renderSvg(scene, { id: 'setup', backed: true }),
+    title: scene.title,
+    description: scene.description,
+  };
 }

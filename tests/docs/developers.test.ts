@@ -12,7 +12,14 @@ const manifest = JSON.parse(read('package.json')) as {
   readonly devDependencies: Readonly<Record<string, string>>;
 };
 
-const pages = ['DEVELOPERS.md', 'docs/engine.md', 'docs/language.md', 'README.md', 'CHANGELOG.md'];
+const pages = [
+  'DEVELOPERS.md',
+  'docs/editor.md',
+  'docs/engine.md',
+  'docs/language.md',
+  'README.md',
+  'CHANGELOG.md',
+];
 
 describe.each(pages)('%s', (page) => {
   const text = read(page);

@@ -81,6 +81,8 @@ describe('an editor that asks for findings', () => {
       const svg = Buffer.from(data, 'base64').toString();
       expect(svg).toContain('<svg');
       expect(svg).toContain('equipotentials');
+      // On a ground of its own: hovers are dark in dark themes.
+      expect(svg).toMatch(/<\/desc>\n<rect[^>]* fill="#FFFFFF"\/>/);
       const drawing = await open.ask<{ svg: string }>('papervolt/drawing', { position: open.at('```elec') });
       expect(drawing.svg).toBe(svg);
     });

@@ -101,15 +101,25 @@ describe('the solver', () => {
     threads.die();
     await settled();
     expect(threads.started).toBe(2);
-    expect(threads.solved).toEqual(['solve bars', 'solve swapped']);
-    threads.answer();
-    await settled();
-    const again = solutions.outcome(first);
-    threads.die();
-    expect(await again).toEqual({
+    expect(await solutions.outcome(first)).toEqual({
       solved: null,
       trouble: { kind: 'numerical', detail: 'the solver stopped over it' },
     });
+    expect(threads.solved).toEqual(['solve bars', 'solve swapped']);
+  });
+
+  it('solves what is needed again before it was told that it is not', async () => {
+    const { threads, solutions } = desk();
+    const [, second] = bars;
+    if (second === undefined) throw new Error('no setup');
+    solutions.need('a', bars);
+    const waiting = solutions.outcome(second);
+    solutions.need('a', []);
+    solutions.need('a', [second]);
+    threads.answer();
+    await settled();
+    threads.answer();
+    expect(await waiting).not.toBe(null);
   });
 });
 
