@@ -104,7 +104,7 @@ function oneLevel(
     ...bus(negative, [ns[0], middle - half], y),
     ...bus(positive, [ps[right > 0 ? 1 : 0], middle + half], y),
     ...symbol(source, at(middle, y), right),
-    zero(at((n + middle - half) / 2, y)),
+    zero(at(Math.abs(middle - half - n) < ROOM_FOR_ZERO ? n - right * 5 : (n + middle - half) / 2, y)),
   ];
 }
 
@@ -118,6 +118,9 @@ function bus(risers: readonly Riser[], [from, to]: readonly [number, number], y:
     ...risers.filter(({ x }) => x > low && x < high).map(({ x }) => dot('junction', at(x, y), 1.4)),
   ];
 }
+
+/** Along the lead between the negative riser and the symbol's own sign. */
+const ROOM_FOR_ZERO = 16;
 
 const zero = (p: Point): Item =>
   label(at(p.x, p.y + 1.4), upright('0\u00a0V'), { size_mm: textSize.value, anchor: 'middle' });

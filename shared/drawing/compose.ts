@@ -64,9 +64,11 @@ export const framing: readonly Part[] = [
   { layer: 'terminals', draw: terminals },
 ];
 
+/** Letters of probes; their readings go beside them before anything else is written. */
+export const probeLetters: Part = { layer: 'probes', draw: probes };
+
 /** What may move a little to be read. */
 export const lettering: readonly Part[] = [
-  { layer: 'probes', draw: probes },
   { layer: 'names', draw: names },
   { layer: 'lead-clips', draw: clipValues },
   { layer: 'rows', draw: rows },

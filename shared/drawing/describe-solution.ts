@@ -54,7 +54,7 @@ function fieldLineWords({ traces }: SolvedSetup): string {
 
 function probeWords(setup: Setup, { readings }: SolvedSetup): string {
   const said = readings.probes.flatMap((probe) => {
-    const text = readingText(probe, setup.meter?.resolution_V ?? null);
+    const text = readingText(probe, setup);
     return text === null ? [] : [`${probe.name} ${text}`];
   });
   return said.length === 0 ? '' : `Readings: ${listed(said)}.`;

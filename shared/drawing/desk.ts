@@ -6,7 +6,6 @@ import { Occupancy } from './labels.ts';
 import { chooseLeads, type Lead } from './lead-routes.ts';
 import { at } from './marks.ts';
 import { isMetal, type Page, paperClips, rowEnds, scaled, wants } from './page.ts';
-import { boardMargin } from './pens.ts';
 import { alongSides, between } from './polygon.ts';
 
 export interface Desk {
@@ -45,8 +44,8 @@ export function deskOf(page: Page): Desk {
 }
 
 function boardOf(page: Page): Bounds {
-  const below = boardMargin + keyHeight(page);
-  return { x0: -boardMargin, y0: -below, x1: page.width + boardMargin, y1: page.height + boardMargin };
+  const { side, end } = page.margin;
+  return { x0: -side, y0: -end - keyHeight(page), x1: page.width + side, y1: page.height + end };
 }
 
 const paperEdges = (page: Page): (readonly [Point, Point])[] =>

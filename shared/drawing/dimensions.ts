@@ -8,8 +8,8 @@ import { at, label, line, polyline, upright } from './marks.ts';
 import { type Measure, type Note, sayings } from './measures.ts';
 import { isMetal, onPaper, type Page, wants } from './page.ts';
 import { textSize } from './pens.ts';
+import { aroundPoint } from './pointed.ts';
 import { between } from './polygon.ts';
-import { aroundPoint } from './probes.ts';
 import type { Item, Label } from './scene.ts';
 
 export function dimensions(desk: Desk): Item[] {

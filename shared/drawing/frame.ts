@@ -34,7 +34,8 @@ export function ticks({ page, room }: Desk): Item[] {
   const marks: Item[] = [];
   const edge = (length: number, tick: (along: number, size: number) => Item): void => {
     for (let i = 0; i * TICK_EVERY_mm * page.scale <= length + 1e-6; i++) {
-      marks.push(tick(i * TICK_EVERY_mm * page.scale, i % 10 === 0 ? 2.6 : i % 5 === 0 ? 1.9 : 1.2));
+      const size = i % 10 === 0 ? 2.6 : i % 5 === 0 ? 1.9 : 1.2;
+      marks.push(tick(i * TICK_EVERY_mm * page.scale, page.compact ? 0.75 * size : size));
     }
   };
   if (isRuled(page)) {

@@ -9,7 +9,7 @@ import { barb } from './barb.ts';
 import { centred, textWidth } from './labels.ts';
 import { at, box, dot, label, line, upright } from './marks.ts';
 import { type Page, wants } from './page.ts';
-import { boardMargin, carbonDiameter, probeDiameter, textSize } from './pens.ts';
+import { carbonDiameter, probeDiameter, textSize } from './pens.ts';
 import type { Item } from './scene.ts';
 
 /** What the solution adds to the key. */
@@ -20,9 +20,11 @@ export interface KeyFacts {
   readonly lineCurrent_A: number | null;
 }
 
-const ROW_mm = 5.6;
-const SAMPLE_mm = 12;
-const GAP_mm = 6;
+const ROW_mm = 5.2;
+const SAMPLE_mm = 10;
+const GAP_mm = 5;
+/** From the board's edge to the first entry. */
+const INSET_mm = 3;
 
 interface Entry {
   readonly occurs: (page: Page) => boolean;
@@ -37,7 +39,7 @@ const entries: readonly Entry[] = [
     occurs: (page) => wants(page, 'electrodes') && page.electrodes.length > 0,
     text: () => 'metal',
     sample: (p) => {
-      const hatch = Array.from({ length: 5 }, (_, i) =>
+      const hatch = Array.from({ length: 4 }, (_, i) =>
         line('hatch', at(p.x + 0.5 + i * 1.7 + 0.6, p.y - 1.5), at(p.x + 3.5 + i * 1.7 + 0.6, p.y + 1.5)),
       );
       return [...hatch, box('metal', p.x + 0.5, p.y - 1.5, p.x + SAMPLE_mm - 0.5, p.y + 1.5)];
@@ -81,7 +83,7 @@ const entries: readonly Entry[] = [
     text: () => 'row of readings',
     sample: (p) => [
       line('row', p, at(p.x + SAMPLE_mm, p.y)),
-      ...[1, 3.5, 6, 8.5, 11].map((x) => line('row', at(p.x + x, p.y - 1), at(p.x + x, p.y + 1))),
+      ...[1, 3, 5, 7, 9].map((x) => line('row', at(p.x + x, p.y - 1), at(p.x + x, p.y + 1))),
     ],
   },
   {
@@ -107,48 +109,61 @@ const entries: readonly Entry[] = [
   },
 ];
 
-/** Reserved for the fullest key this setup can have. */
+/** Rows are those of the fullest key that this setup can have; a row of which nothing is drawn closes up. */
 export function keyHeight(page: Page): number {
-  const width = page.width + 2 * boardMargin;
-  const full = entries.filter(({ occurs, solved }) => solved !== undefined || occurs(page));
-  const rows = laidOut(full, { equipotentials: true, fieldLines: true, lineCurrent_A: 0.00025 }, width);
-  return (Math.max(0, ...rows.map(({ row }) => row)) + 1) * ROW_mm + 1;
+  return Math.max(1, ...rowsOf(page).values()) * ROW_mm + 1;
 }
 
 export function key(page: Page, board: Bounds, facts: KeyFacts): Item[] {
   const drawn = entries.filter(
     ({ occurs, solved }) => occurs(page) && (solved === undefined || facts[solved]),
   );
-  const top = board.y0 + keyHeight(page);
-  const strip = line('tick', at(board.x0, top), at(board.x1, top));
   if (drawn.length === 0) return [];
+  const top = board.y0 + keyHeight(page);
+  const rowOf = rowsOf(page);
+  const rows = [...new Set(drawn.map((entry) => rowOf.get(entry)))].map((row) =>
+    drawn.filter((entry) => rowOf.get(entry) === row),
+  );
+  const middle = (board.y0 + top) / 2;
   return [
-    strip,
-    ...laidOut(drawn, facts, board.x1 - board.x0).flatMap(({ entry, x, row }) => {
-      const p = at(board.x0 + x, top - (row + 0.5) * ROW_mm - 0.5);
-      const text = label(at(p.x + SAMPLE_mm + 1.5, centred(p.y, textSize.key)), upright(entry.text(facts)), {
-        size_mm: textSize.key,
-      });
-      return [...entry.sample(p), text];
-    }),
+    line('tick', at(board.x0, top), at(board.x1, top)),
+    ...rows.flatMap((row, i) =>
+      rowItems(row, facts, at(board.x0 + INSET_mm, middle + ((rows.length - 1) / 2 - i) * ROW_mm)),
+    ),
   ];
 }
 
-function laidOut(
-  chosen: readonly Entry[],
-  facts: KeyFacts,
-  width: number,
-): { entry: Entry; x: number; row: number }[] {
-  let x = 4;
-  let row = 0;
-  return chosen.map((entry) => {
-    const needed = SAMPLE_mm + 1.5 + textWidth(upright(entry.text(facts)), textSize.key);
-    if (x > 4 && x + needed > width - 4) {
-      x = 4;
+/** Side by side from p, which is level with their middles. */
+function rowItems(row: readonly Entry[], facts: KeyFacts, p: Point): Item[] {
+  let x = p.x;
+  return row.flatMap((entry) => {
+    const here = at(x, p.y);
+    const text = upright(entry.text(facts));
+    x += widthOf(entry, facts) + GAP_mm;
+    const place = at(here.x + SAMPLE_mm + 1.5, centred(here.y, textSize.key));
+    return [...entry.sample(here), label(place, text, { size_mm: textSize.key })];
+  });
+}
+
+const widthOf = (entry: Entry, facts: KeyFacts): number =>
+  SAMPLE_mm + 1.5 + textWidth(upright(entry.text(facts)), textSize.key);
+
+/** Row of each entry, from 1, in the fullest key: the same with and without a solution. */
+function rowsOf(page: Page): ReadonlyMap<Entry, number> {
+  const room = page.width + 2 * page.margin.side - 2 * INSET_mm;
+  const facts = { equipotentials: true, fieldLines: true, lineCurrent_A: 0.00025 };
+  const rows = new Map<Entry, number>();
+  let taken = 0;
+  let row = 1;
+  for (const entry of entries) {
+    if (entry.solved === undefined && !entry.occurs(page)) continue;
+    const needed = widthOf(entry, facts);
+    if (taken > 0 && taken + needed > room) {
+      taken = 0;
       row++;
     }
-    const here = { entry, x, row };
-    x += needed + GAP_mm;
-    return here;
-  });
+    rows.set(entry, row);
+    taken += needed + GAP_mm;
+  }
+  return rows;
 }

@@ -52,6 +52,10 @@ export class Occupancy {
   isFreeAt(p: Point): boolean {
     return !this.isKept(padded({ x0: p.x, y0: p.y, x1: p.x, y1: p.y }, 0.3)) && !this.within(p);
   }
+  /** Is a label here, or another box that is kept? Leaders may cross metal and lines, no letters. */
+  isWrittenAt({ x, y }: Point): boolean {
+    return this.boxes.some((box) => overlap(box, padded({ x0: x, y0: y, x1: x, y1: y }, 0.3)));
+  }
   private isKept(box: Bounds): boolean {
     return this.boxes.some((other) => overlap(box, other)) || this.solid.count(box) > 0;
   }

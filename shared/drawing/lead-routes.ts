@@ -28,13 +28,14 @@ export interface Lead {
   readonly end: Point;
 }
 
-/** How far a lead runs beyond the board. */
-const BEYOND_mm = 5;
+/** How far a lead runs beyond the board, upwards or downwards and sideways, where figures need their width. */
+const BEYOND_mm = 4.5;
+const ASIDE_mm = 2.5;
 
 const directions: readonly { readonly d: Point; readonly cost: number }[] = [
   { d: { x: 0, y: 1 }, cost: 0 },
-  { d: { x: -1, y: 0 }, cost: 2 },
-  { d: { x: 1, y: 0 }, cost: 2 },
+  { d: { x: -1, y: 0 }, cost: 6 },
+  { d: { x: 1, y: 0 }, cost: 6 },
   // The key stands below.
   { d: { x: 0, y: -1 }, cost: 300 },
 ];
@@ -104,7 +105,7 @@ function bestLead(
 function beyond(board: Bounds, p: Point, d: Point): Point {
   if (d.y > 0) return { x: p.x, y: board.y1 + BEYOND_mm };
   if (d.y < 0) return { x: p.x, y: board.y0 - BEYOND_mm };
-  return { x: d.x < 0 ? board.x0 - BEYOND_mm : board.x1 + BEYOND_mm, y: p.y };
+  return { x: d.x < 0 ? board.x0 - ASIDE_mm : board.x1 + ASIDE_mm, y: p.y };
 }
 
 /** Length on the paper, and much more for all that the lead would cross or come close to; above `limit` not counted further. */

@@ -1,17 +1,19 @@
 /** Draws leads: two-jaw clips on connected metal, leads that leave the board, terminals with their signs, leads between joined metal. */
 import type { Point } from '../field/geometry/outline.ts';
+import { hypot } from '../field/maths.ts';
 import { printQuantity } from '../quantity/print.ts';
 import type { Desk } from './desk.ts';
 import { chooseJoins } from './join-routes.ts';
 import { centred } from './labels.ts';
 import type { Lead } from './lead-routes.ts';
 import { at, circle, dot, label, line, polyline, upright } from './marks.ts';
-import { isMetal, type Page, wants } from './page.ts';
+import { wants } from './page.ts';
 import { textSize } from './pens.ts';
+import { aroundPoint } from './pointed.ts';
 import { between } from './polygon.ts';
-import { aroundPoint } from './probes.ts';
 import type { Item, Label } from './scene.ts';
 import { volts } from './values.ts';
+import { wire } from './wire.ts';
 
 export function leads({ page, room, leads: all }: Desk): Item[] {
   if (!wants(page, 'electrodes') && !wants(page, 'circuit')) return [];
@@ -20,7 +22,7 @@ export function leads({ page, room, leads: all }: Desk): Item[] {
     const from = along(lead, CLIP_OUT);
     room.keepLine(between(lead.clip, lead.end, 0.5));
     room.keepSolid(between(along(lead, -CLIP_IN), from, 0.5));
-    drawn.push(...casings(page, along(lead, CLIP_OUT + 1), lead.end), line('lead', from, lead.end));
+    drawn.push(...wire(page, from, lead.end));
   }
   return drawn;
 }
@@ -31,11 +33,21 @@ export function joins({ page, room }: Desk): Item[] {
     room.keepSolid(between(from, to, 0.5));
     return [
       line('casing', from, to),
-      line('lead', from, to),
-      dot('junction', from, 1.6),
-      dot('junction', to, 1.6),
+      // The junctions cover its ends on the metal that it joins.
+      ...wire(page, towards(from, to), towards(to, from)),
+      dot('junction', from, JUNCTION_mm),
+      dot('junction', to, JUNCTION_mm),
     ];
   });
+}
+
+const JUNCTION_mm = 1.6;
+
+/** Where the lead leaves the junction at p. */
+function towards(p: Point, q: Point): Point {
+  const length = hypot(q.x - p.x, q.y - p.y);
+  const part = length === 0 ? 0 : Math.min(0.5, (0.45 * JUNCTION_mm) / length);
+  return at(p.x + part * (q.x - p.x), p.y + part * (q.y - p.y));
 }
 
 const CLIP_IN = 2.2;
@@ -103,23 +115,6 @@ function terminalLabels(lead: Lead): Label[] {
     label(at(end.x, end.y - 2 - 0.76 * size_mm), text, { size_mm, anchor: 'middle' }),
   ];
   return direction.x === 0 ? [...aside, ...over] : [...over, ...aside];
-}
-
-/** A lead over other metal is set off from it: crossing is not touching. */
-function casings(page: Page, from: Point, to: Point): Item[] {
-  const found: Item[] = [];
-  let start: Point | null = null;
-  let last = from;
-  for (const p of [...between(from, to, 0.5), to]) {
-    const over = isMetal(page, p);
-    if (over) start ??= last;
-    else if (start !== null) {
-      found.push(line('casing', start, p));
-      start = null;
-    }
-    last = p;
-  }
-  return found;
 }
 
 const along = ({ clip, direction }: Lead, by: number): Point =>

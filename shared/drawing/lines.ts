@@ -9,9 +9,9 @@ import { barb } from './barb.ts';
 import type { Desk } from './desk.ts';
 import { boxOf, type Candidate, centred } from './labels.ts';
 import { at, dot, label, line, polyline, upright } from './marks.ts';
-import { onPaper, type Page, scaled, wants } from './page.ts';
+import { BESIDE_EDGE_mm, onPaper, type Page, scaled, wants } from './page.ts';
 import { carbonDiameter, textSize } from './pens.ts';
-import { aroundPoint } from './probes.ts';
+import { aroundPoint, farFrom } from './pointed.ts';
 import { readingText } from './reading-text.ts';
 import type { Item, Label } from './scene.ts';
 import { pagePoints, stations, thinned } from './traces.ts';
@@ -128,7 +128,8 @@ function edgeLabels(page: Page, p: Point, text: string): Edged[] {
   const { width, height } = page;
   const found: Edged[] = [];
   const offer = (x: number, y: number, anchor: Label['anchor'], shift: number): void => {
-    const placed = label(at(x, y), upright(text), { size_mm, anchor });
+    const halo = anchor !== 'middle';
+    const placed = label(at(x, y), upright(text), { size_mm, anchor, halo });
     const box = boxOf(placed);
     const target = at(
       Math.max(box.x0, Math.min(box.x1, p.x)),
@@ -144,9 +145,9 @@ function edgeLabels(page: Page, p: Point, text: string): Edged[] {
       if (p.y >= height - AT_EDGE_mm) offer(p.x + shift, height + out + 0.1, 'middle', cost);
       else if (p.y <= AT_EDGE_mm) offer(p.x + shift, -out - 0.76 * size_mm, 'middle', cost);
       else if (row > 0) continue;
-      else if (p.x <= AT_EDGE_mm) offer(-out + 0.3, centred(p.y + shift, size_mm), 'end', cost);
+      else if (p.x <= AT_EDGE_mm) offer(-BESIDE_EDGE_mm, centred(p.y + shift, size_mm), 'end', cost);
       else if (p.x >= width - AT_EDGE_mm)
-        offer(width + out - 0.3, centred(p.y + shift, size_mm), 'start', cost);
+        offer(width + BESIDE_EDGE_mm, centred(p.y + shift, size_mm), 'start', cost);
     }
   }
   return found;
@@ -162,13 +163,17 @@ function breakLabels({ points, text }: PageLine): Candidate[] {
 }
 
 /** Readings at probes, beside their dots. */
-export function probeReadings({ page, room }: Desk, { readings }: SolvedSetup): Item[] {
+export function probeReadings(desk: Desk, { readings }: SolvedSetup): Item[] {
+  const { page, room } = desk;
   if (!wants(page, 'values') || !wants(page, 'probes')) return [];
   return readings.probes.flatMap((probe) => {
-    const text = readingText(probe, page.setup.meter?.resolution_V ?? null);
+    const text = readingText(probe, page.setup);
     const place = scaled(at(probe.x_mm, probe.y_mm), page.scale);
     if (text === null || !onPaper(page, place)) return [];
-    const best = room.place(aroundPoint(place, upright(text), textSize.value));
+    const size_mm = textSize.value;
+    const best =
+      room.place(aroundPoint(place, upright(text), size_mm)) ??
+      room.place(farFrom(desk, place, upright(`${probe.name}: ${text}`), size_mm));
     return best === null ? [] : [line('leader', best.start, best.end), best.label];
   });
 }

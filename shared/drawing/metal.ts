@@ -1,6 +1,7 @@
 /** Electrodes: hatched metal with true outlines, what hangs over the paper's edge, names and signs; holes, slits and patches of the paper. */
 import { type Bounds, type Curve, curvesOf, straight } from '../field/geometry/curve.ts';
 import type { Point } from '../field/geometry/outline.ts';
+import { hypot } from '../field/maths.ts';
 import type { Electrode } from '../setup/setup.ts';
 import { closes, visibleChains } from './cut.ts';
 import type { Desk } from './desk.ts';
@@ -12,12 +13,14 @@ import {
   onPaper,
   type Page,
   type PageElectrode,
+  type PagePiece,
   scaled,
   scaledOutline,
   visibleBounds,
   wants,
 } from './page.ts';
 import { hatchSpacing, textSize } from './pens.ts';
+import { farFrom, type Pointed } from './pointed.ts';
 import { crossings, edgePoints, insidePolygons, polygonOf } from './polygon.ts';
 import type { Item } from './scene.ts';
 import { volts } from './values.ts';
@@ -119,12 +122,15 @@ function nameOf(electrode: Electrode, connected: boolean): string {
   }
 }
 
-export function names({ page, room }: Desk): Item[] {
+export function names(desk: Desk): Item[] {
+  const { page, room } = desk;
   if (!wants(page, 'electrodes')) return [];
   return page.electrodes.flatMap((placed) => {
     const text = nameOf(placed.electrode, isConnected(page, placed.electrode));
-    const best = room.place(nameCandidates(page, placed, text));
-    return best === null ? [] : [best.label];
+    const near = room.place(nameCandidates(page, placed, text));
+    if (near !== null) return [near.label];
+    const far = room.place(placed.pieces.flatMap((piece) => farNames(desk, piece, text)));
+    return far === null ? [] : [line('leader', far.start, far.end), far.label];
   });
 }
 
@@ -133,6 +139,17 @@ function isConnected(page: Page, { conductor }: Electrode): boolean {
   return page.setup.electrodes.some(
     (other) => conductor !== null && other.conductor === conductor && other.connection?.kind !== 'floating',
   );
+}
+
+/** Where all is crowded round the metal: further off, with a leader to its rim. */
+function farNames(desk: Desk, piece: PagePiece, text: string): Pointed[] {
+  return edgePoints(piece.polygons[0] ?? [])
+    .filter(({ p }) => onPaper(desk.page, p))
+    .flatMap(({ p, n }) =>
+      farFrom(desk, p, upright(text), textSize.name).filter(
+        ({ end }) => (end.x - p.x) * n.x + (end.y - p.y) * n.y > 0.7 * hypot(end.x - p.x, end.y - p.y),
+      ),
+    );
 }
 
 /** Round the metal, outwards from the middle of the paper first. */

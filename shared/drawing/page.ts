@@ -3,7 +3,11 @@ import type { Audience, DrawingPart } from '../block/tree.ts';
 import { type Bounds, type Curve, curveBounds, curvesOf } from '../field/geometry/curve.ts';
 import type { Outline, Point } from '../field/geometry/outline.ts';
 import type { Electrode, Row, Setup } from '../setup/setup.ts';
+import { textWidth } from './labels.ts';
+import { upright } from './marks.ts';
+import { textSize } from './pens.ts';
 import { insidePolygons, polygonOf } from './polygon.ts';
+import { decimalsOf, volts } from './values.ts';
 
 /** What is asked of a drawing. */
 export interface Look {
@@ -34,21 +38,43 @@ export interface Page {
   /** Of the paper, printed mm. */
   readonly width: number;
   readonly height: number;
+  /** Drawn so small that marks round the paper are smaller too. */
+  readonly compact: boolean;
+  /** Board beside the paper, and above and below it. */
+  readonly margin: { readonly side: number; readonly end: number };
   readonly electrodes: readonly PageElectrode[];
   readonly holes: readonly Outline[];
 }
 
 export function pageOf(setup: Setup, look: Look): Page {
   const scale = look.scale ?? 1;
+  const compact = scale < COMPACT_BELOW;
   return {
     setup,
     look,
     scale,
     width: (setup.paper?.width_mm ?? 0) * scale,
     height: (setup.paper?.height_mm ?? 0) * scale,
+    compact,
+    margin: { side: compact ? SMALL_SIDE_mm : sideMargin(setup), end: END_mm },
     electrodes: setup.electrodes.flatMap((electrode) => pageElectrode(electrode, scale)),
     holes: setup.holes.map(({ outline }) => scaledOutline(outline, scale)),
   };
+}
+
+const COMPACT_BELOW = 0.4;
+/** Two lines of values stand above and below the paper. */
+const END_mm = 11;
+/** Without values beside the paper: they break their lines there. */
+const SMALL_SIDE_mm = 6.5;
+/** From the paper's edge to a value beside it. */
+export const BESIDE_EDGE_mm = 1.7;
+
+/** Room for the widest value that the setup asks for: the same whether a solution is drawn or not. */
+function sideMargin({ equipotentials: { values_V } }: Setup): number {
+  const decimals = decimalsOf(values_V);
+  const widths = values_V.map((value) => textWidth(upright(volts(value, decimals)), textSize.value));
+  return Math.min(16, Math.max(8, BESIDE_EDGE_mm + Math.max(0, ...widths) + 0.8));
 }
 
 export const scaled = ({ x, y }: Point, scale: number): Point => ({ x: x * scale, y: y * scale });
@@ -100,13 +126,14 @@ export function isOn({ pieces }: PageElectrode, p: Point): boolean {
 }
 
 /** The clips that hold the paper on its board. */
-export function paperClips(page: Page): Bounds[] {
-  const x = Math.min(9, page.width / 8);
-  return [x, page.width - x].flatMap((middle) =>
+export function paperClips({ width, height, compact }: Page): Bounds[] {
+  const [half, out, over] = compact ? [2.6, 2.6, 1.2] : [3.5, 3.4, 1.6];
+  const x = Math.min(compact ? 6 : 9, width / 8);
+  return [x, width - x].flatMap((middle) =>
     [
-      [page.height - 1.6, page.height + 3.4],
-      [-3.4, 1.6],
-    ].map(([y0 = 0, y1 = 0]) => ({ x0: middle - 3.5, x1: middle + 3.5, y0, y1 })),
+      [height - over, height + out],
+      [-out, over],
+    ].map(([y0 = 0, y1 = 0]) => ({ x0: middle - half, x1: middle + half, y0, y1 })),
   );
 }
 

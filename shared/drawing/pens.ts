@@ -58,8 +58,6 @@ export const fontStack = "system-ui, -apple-system, 'Segoe UI', Roboto, 'Liberat
 
 export const textSize = { name: 3.9, value: 3.2, key: 3.2, sign: 3.9, corner: 2.8 } as const;
 
-/** Board round the paper: room for the values that stand outside the paper's edge. */
-export const boardMargin = 13;
 /** Hatch lines: distance between them, at 45°. */
 export const hatchSpacing = 1.2;
 export const probeDiameter = 1.5;

@@ -1,12 +1,12 @@
 /** Places of readings: a carbon dot with a letter and a short leader; rows as a thin rule with ticks. */
 import type { Point } from '../field/geometry/outline.ts';
-import { cos, hypot, sin } from '../field/maths.ts';
+import { hypot } from '../field/maths.ts';
 import type { Desk } from './desk.ts';
 import { centred } from './labels.ts';
 import { at, dot, label, line, upright } from './marks.ts';
 import { type Page, rowEnds, scaled, wants } from './page.ts';
 import { probeDiameter, textSize } from './pens.ts';
-import { between } from './polygon.ts';
+import { aroundPoint, farFrom } from './pointed.ts';
 import type { Item, Label, TextRun } from './scene.ts';
 
 export function rows({ page, room }: Desk): Item[] {
@@ -76,45 +76,17 @@ function rowNames(
   return found;
 }
 
-export function probes({ page, room }: Desk): Item[] {
+export function probes(desk: Desk): Item[] {
+  const { page, room } = desk;
   if (!wants(page, 'probes')) return [];
   return page.setup.probes.flatMap((probe) => {
     const p = scaled(probe.at, page.scale);
     const mark = dot('probe', p, probeDiameter);
-    const best = room.place(aroundPoint(p, upright(probe.name), textSize.name));
+    const text = upright(probe.name);
+    const best =
+      room.place(aroundPoint(p, text, textSize.name)) ?? room.place(farFrom(desk, p, text, textSize.name));
     if (best === null) return [mark];
     room.keepLine(best.leader);
     return [line('leader', best.start, best.end), mark, best.label];
   });
-}
-
-interface Pointed {
-  readonly label: Label;
-  readonly cost: number;
-  readonly start: Point;
-  readonly end: Point;
-  readonly leader: readonly Point[];
-}
-
-/** Labels round a point with short leaders, the upper right first. */
-export function aroundPoint(p: Point, runs: readonly TextRun[], size_mm: number): Pointed[] {
-  const found: Pointed[] = [];
-  for (const [j, reach] of [3.6, 5.5, 8, 11].entries()) {
-    for (const [i, degrees] of [45, 135, -45, -135, 20, 160, -20, -160, 90, -90].entries()) {
-      const u = at(cos((degrees * Math.PI) / 180), sin((degrees * Math.PI) / 180));
-      const start = at(p.x + u.x * (probeDiameter / 2 + 0.6), p.y + u.y * (probeDiameter / 2 + 0.6));
-      const end = at(p.x + u.x * reach, p.y + u.y * reach);
-      const anchor = u.x > 0.1 ? 'start' : u.x < -0.1 ? 'end' : 'middle';
-      const shift = anchor === 'start' ? 0.6 : anchor === 'end' ? -0.6 : 0;
-      const y = centred(end.y + u.y * (anchor === 'middle' ? 0.5 * size_mm : 1), size_mm);
-      found.push({
-        label: label(at(end.x + shift, y), runs, { size_mm, anchor, halo: true }),
-        cost: i * 0.6 + j * 5,
-        start,
-        end,
-        leader: between(start, end, 0.4).slice(1),
-      });
-    }
-  }
-  return found;
 }

@@ -1,21 +1,8 @@
-/** A reading as it stands in a drawing: the digits that the meter's resolution and the solution allow. */
-import { printWithin } from '../quantity/print.ts';
+/** A reading as it stands in a drawing: with the digits that the sheet itself prints. */
 import type { PointReading } from '../setup/readings.ts';
+import type { Setup } from '../setup/setup.ts';
+import { shownReading } from '../setup/shown-reading.ts';
 
-/** Decimals where the meter's resolution is not told: a millivolt. */
-const USUAL_DECIMALS = 3;
-
-export function readingText(reading: PointReading, resolution_V: number | null): string | null {
-  const { reading_V, uncertainty_V } = reading;
-  if (reading_V === null) return null;
-  const half = uncertainty_V ?? 0;
-  const decimals = resolution_V === null ? USUAL_DECIMALS : decimalsOfResolution(resolution_V);
-  return printWithin([reading_V - half, reading_V + half], 'potential', { unit: 'V', decimals });
-}
-
-function decimalsOfResolution(resolution_V: number): number {
-  for (let decimals = 0; decimals < 6; decimals++) {
-    if (resolution_V * 10 ** decimals >= 0.999999) return decimals;
-  }
-  return 6;
+export function readingText({ reading_V, uncertainty_V }: PointReading, setup: Setup): string | null {
+  return reading_V === null ? null : `${shownReading(reading_V, setup, uncertainty_V ?? 0)}\u00a0V`;
 }

@@ -1,7 +1,7 @@
 /** The drawing of a solved setup: the same frame to the millimetre, with equipotentials, field lines and values. */
 import type { SolvedSetup } from '../setup/readings.ts';
 import type { Setup } from '../setup/setup.ts';
-import { composed, framing, type LayerName, lettering } from './compose.ts';
+import { composed, framing, type LayerName, lettering, probeLetters } from './compose.ts';
 import { describeSetup, solvedTitleOf } from './describe.ts';
 import { describeSolution } from './describe-solution.ts';
 import { type Desk, deskOf } from './desk.ts';
@@ -23,29 +23,23 @@ interface SolvedPart {
   readonly draw: (desk: Desk, solved: SolvedSetup) => Item[];
 }
 
-/** Taking their room before the setup's own letters. */
-const tracing: readonly SolvedPart[] = [
+/** In the order in which they take their room. */
+const order: readonly SolvedPart[] = [
+  ...framing,
   { layer: 'equipotentials', draw: equipotentials },
   { layer: 'field-lines', draw: fieldLines },
   { layer: 'barbs', draw: barbs },
   { layer: 'values', draw: lineValues },
-];
-
-/** After all letters. */
-const filling: readonly SolvedPart[] = [
+  probeLetters,
   { layer: 'readings', draw: probeReadings },
+  ...lettering,
   { layer: 'carbon-dots', draw: carbonDots },
 ];
 
 export function solvedScene(setup: Setup, solved: SolvedSetup, look: Look): Scene {
   const desk = deskOf(pageOf(setup, look));
   keepLines(desk, solved);
-  const drawn = [
-    ...framing.map(({ layer, draw }) => ({ layer, items: draw(desk) })),
-    ...tracing.map(({ layer, draw }) => ({ layer, items: draw(desk, solved) })),
-    ...lettering.map(({ layer, draw }) => ({ layer, items: draw(desk) })),
-    ...filling.map(({ layer, draw }) => ({ layer, items: draw(desk, solved) })),
-  ];
+  const drawn = order.map(({ layer, draw }) => ({ layer, items: draw(desk, solved) }));
   const strip = key(desk.page, desk.board, {
     equipotentials: solved.traces.equipotentials.some(({ lines }) => lines.length > 0),
     fieldLines: solved.traces.fieldLines.length > 0,

@@ -13,6 +13,8 @@ import type { Setup } from './setup.ts';
 
 export interface PointReader {
   read(at: Point): PointReading;
+  /** What the meter shows on a conductor, V; null where nothing fixes its potential. */
+  onConductor(conductor: number): number | null;
 }
 
 /**
@@ -40,6 +42,7 @@ export function pointReader(
       const conductor = metalAt(setup, at)?.conductor ?? null;
       return conductor === null ? paper(at) : metal(at, conductor);
     },
+    onConductor: (conductor) => metal({ x: 0, y: 0 }, conductor).reading_V,
   };
 }
 

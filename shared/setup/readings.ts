@@ -19,6 +19,8 @@ export interface SetupReadings {
 export interface ElectrodeReading {
   readonly name: string;
   readonly potential_V: number | null;
+  /** What the meter shows with its red lead on the metal. */
+  readonly reading_V: number | null;
   /** From the electrode into the paper. */
   readonly current_A: number | null;
   readonly current_bounds_A: readonly [number, number] | null;

@@ -63,6 +63,7 @@ export function unsolvedReadings(setup: Setup): SetupReadings {
     electrodes: setup.electrodes.map(({ name }) => ({
       name,
       potential_V: null,
+      reading_V: null,
       current_A: null,
       current_bounds_A: null,
     })),
@@ -81,7 +82,10 @@ function solvedWith(setup: Setup, field: Field, ask: Ask): SolvedSetup {
   return {
     readings: {
       ...totals(setup, conductances, state),
-      electrodes: setup.electrodes.map((electrode) => electrodeReading(electrode, setup, circuit, state)),
+      electrodes: setup.electrodes.map((electrode) => ({
+        ...electrodeReading(electrode, setup, circuit, state),
+        reading_V: electrode.conductor === null ? null : reader.onConductor(electrode.conductor),
+      })),
       ...placesRead(setup, reader),
     },
     traces: ask.traces
@@ -92,7 +96,10 @@ function solvedWith(setup: Setup, field: Field, ask: Ask): SolvedSetup {
   };
 }
 
-function placesRead(setup: Setup, { read }: PointReader): Pick<SetupReadings, 'probes' | 'rows'> {
+function placesRead(
+  setup: Setup,
+  { read }: Pick<PointReader, 'read'>,
+): Pick<SetupReadings, 'probes' | 'rows'> {
   return {
     probes: setup.probes.map(({ name, at }) => ({ name, ...read(at) })),
     rows: setup.rows.map(({ name, points }) => ({
@@ -136,7 +143,7 @@ function electrodeReading(
   setup: Setup,
   circuit: Circuit,
   { state, solved, conductorBounds_A }: CircuitState,
-): ElectrodeReading {
+): Omit<ElectrodeReading, 'reading_V'> {
   const node = circuit.nodeOf(name);
   const known = node !== null && solved.adrift[node] !== true && conductor !== null;
   const current =

@@ -50,6 +50,16 @@ describe('full-width bars', () => {
     ]);
   });
 
+  it('let a meter on floating metal between them draw down what it reads', () => {
+    const loaded = solved(`${strip}
+      meter 5 kΩ
+      bar F 10 mm × 160 mm at (120, 80) mm floating`);
+    // 85 mm of paper, 1062.5 Ω, on each side of F: a source of half as much (Thévenin).
+    expect(electrode(loaded, 'F')?.potential_V).toBeCloseTo(0.75, 8);
+    expect(electrode(loaded, 'F')?.reading_V).toBeCloseTo((0.75 * 5000) / (5000 + 531.25), 8);
+    expect(electrode(loaded, 'A')?.reading_V).toBeCloseTo(1.5, 8);
+  });
+
   it('pass on in B what comes in at A', () => {
     expect(electrode(found, 'A')?.current_A).toBeCloseTo(1.5 / 2250, 12);
     expect(electrode(found, 'B')?.current_A).toBeCloseTo(-1.5 / 2250, 12);

@@ -6,7 +6,7 @@ import type { Setup } from '../../setup/setup.ts';
 import type { BoundInsert } from '../inserts/bound.ts';
 import { metaOf } from '../markdown/tokens.ts';
 import type { Sheet } from '../sheet.ts';
-import { needsSolution, outlineParts, partsAsked } from './figures.ts';
+import { outlineParts, partsAsked } from './figures.ts';
 import { column_mm, gutter_mm, tallest_mm } from './stylesheet.ts';
 import type { FigurePlan, Placing } from './view.ts';
 
@@ -19,12 +19,12 @@ export interface Planned {
 /** Draws a setup at a scale, to see how wide it comes out. */
 export type Draw = (setup: Setup, parts: readonly DrawingPart[], scale: number) => Scene;
 
-/** Figures that stand side by side get one scale; `half size` takes half the column. */
+/** Figures of one paragraph get one scale; `half size` takes half the column. */
 export function planFigures(planned: Planned, audience: Audience, draw: Draw): FigurePlan {
   const places = new Map<number, Omit<Placing, 'id'>>();
   for (const group of figureGroups(planned.sheet)) {
-    const wanted = group.flatMap((number) => wantedBy(planned.bound[number], audience, group.length));
-    for (const [i, placing] of sideBySide(wanted, draw).entries())
+    const wanted = group.flatMap((number) => wantedBy(planned.bound[number], audience));
+    for (const [i, placing] of together(wanted, group.length, draw).entries())
       places.set(wanted[i]?.number ?? -1, placing);
   }
   const whole = { scale: 1, limit_mm: column_mm };
@@ -32,8 +32,8 @@ export function planFigures(planned: Planned, audience: Audience, draw: Draw): F
     ofInsert: (number) => ({ id: `insert-${number + 1}`, ...(places.get(number) ?? whole) }),
     ofBlock(number) {
       const setup = planned.setups[number];
-      const figure = setup && { number, setup, parts: setup.draw[audience], limit_mm: column_mm };
-      return { id: `block-${number + 1}`, ...whole, ...(figure && { scale: fittingScale(figure) }) };
+      const placing = setup && { scale: fittingScale(setup, partsOf(setup), column_mm), limit_mm: column_mm };
+      return { id: `block-${number + 1}`, ...(placing ?? whole) };
     },
   };
 }
@@ -43,7 +43,7 @@ interface Wanted {
   readonly setup: Setup;
   /** As this reader gets them. */
   readonly parts: readonly DrawingPart[];
-  readonly limit_mm: number;
+  readonly half: boolean;
 }
 
 function figureGroups({ tokens }: Sheet): readonly (readonly number[])[] {
@@ -53,49 +53,61 @@ function figureGroups({ tokens }: Sheet): readonly (readonly number[])[] {
   });
 }
 
-function wantedBy(bound: BoundInsert | undefined, audience: Audience, places: number): readonly Wanted[] {
+function wantedBy(bound: BoundInsert | undefined, audience: Audience): readonly Wanted[] {
   const target = bound?.target ?? null;
   if (bound === undefined || target?.kind !== 'drawing') return [];
   const { number, told } = bound.insert;
   const asked = partsAsked(target.parts, audience);
   const parts = audience === 'pupils' && !told ? outlineParts(asked) : asked;
-  const share_mm = (column_mm - gutter_mm * (places - 1)) / places;
-  const limit_mm = target.size === 'half' ? Math.min(share_mm, (column_mm - gutter_mm) / 2) : share_mm;
-  return [{ number, setup: target.setup, parts, limit_mm }];
+  return [{ number, setup: target.setup, parts, half: target.size === 'half' }];
 }
 
-/** The largest scale that suits all, and one reduction for all where one of them is still too wide. */
-function sideBySide(wanted: readonly Wanted[], draw: Draw): readonly Omit<Placing, 'id'>[] {
-  const scale = Math.min(1, ...wanted.map(fittingScale));
-  if (wanted.length < 2) return wanted.map(({ limit_mm }) => ({ scale, limit_mm }));
-  const widths = wanted.map(({ setup, parts }) => draw(setup, parts, scale).width);
-  const reduction = Math.min(1, ...wanted.map(({ limit_mm }, i) => limit_mm / (widths[i] ?? limit_mm)));
-  return widths.map((width) => ({ scale, limit_mm: width * reduction }));
+/** Figures that would come out smaller than this side by side stand in fewer columns, at last one below the other. */
+const leastBeside = 0.25;
+
+/** One scale for all, with one reduction for all where one of them is still too wide. `places`: tables among them count. */
+function together(wanted: readonly Wanted[], places: number, draw: Draw): readonly Omit<Placing, 'id'>[] {
+  for (let columns = places; columns >= 1; columns--) {
+    const limits = wanted.map(({ half }) => {
+      const share_mm = shareOf(columns);
+      return half ? Math.min(share_mm, shareOf(2)) : share_mm;
+    });
+    const scale = Math.min(
+      1,
+      ...wanted.map(({ setup, parts }, i) =>
+        fittingScale(setup, outlineParts(parts), limits[i] ?? column_mm),
+      ),
+    );
+    const widths = wanted.map(({ setup, parts }) => draw(setup, parts, scale).width);
+    const reduction = Math.min(1, ...limits.map((limit_mm, i) => limit_mm / (widths[i] ?? limit_mm)));
+    if (scale * reduction >= leastBeside || columns === 1)
+      return widths.map((width) => ({ scale, limit_mm: width * reduction }));
+  }
+  return [];
 }
 
-/** Kept free beside and above a drawing for the values of equipotentials, mm in all. */
-const valueRoom_mm = 12;
+const shareOf = (columns: number): number => (column_mm - gutter_mm * (columns - 1)) / columns;
+
+/** What the block's own drawing shows to anyone: all readers get one scale, so that the teachers' copy lies on the pupils'. */
+function partsOf({ draw }: Setup): readonly DrawingPart[] {
+  return outlineParts([...new Set([...draw.pupils, ...draw.teachers, ...draw.technicians])]);
+}
 
 /** In a share of the column narrower than this, letters and margins shrink to three quarters. */
 const narrow_mm = 120;
 /** Below this scale a drawing has no room for its letters: they shrink instead. */
 const least = 0.2;
 
-/** Letters and margins do not shrink with the drawing, so the scale that fits is found from the drawing itself, twice. */
-function fittingScale({ setup, parts, limit_mm }: Wanted): number {
+/** Letters and margins do not shrink with the drawing, so the scale that fits is found from the drawing itself, in three rounds. */
+function fittingScale(setup: Setup, parts: readonly DrawingPart[], limit_mm: number): number {
   const paper = setup.paper;
   if (paper === null) return 1;
-  const room_mm = parts.some(needsSolution) ? valueRoom_mm : 0;
   const width_mm = limit_mm < narrow_mm ? limit_mm / 0.75 : limit_mm;
   let scale = 1;
-  for (let round = 0; round < 2; round++) {
-    const scene = outlineScene(setup, {
-      parts: ['electrodes', 'probes', 'dimensions'],
-      audience: 'pupils',
-      scale,
-    });
-    const beside_mm = scene.width - paper.width_mm * scale + room_mm;
-    const above_mm = scene.height - paper.height_mm * scale + room_mm;
+  for (let round = 0; round < 3; round++) {
+    const scene = outlineScene(setup, { parts, audience: 'technicians', scale });
+    const beside_mm = scene.width - paper.width_mm * scale;
+    const above_mm = scene.height - paper.height_mm * scale;
     const fit = Math.min((width_mm - beside_mm) / paper.width_mm, (tallest_mm - above_mm) / paper.height_mm);
     scale = Math.max(least, Math.min(1, Math.floor(fit * 100) / 100));
   }

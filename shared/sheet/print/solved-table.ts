@@ -1,6 +1,7 @@
 /** Tables of readings filled from the solutions: for teachers, and for everyone where the sheet tells them. */
 import { log } from '../../field/maths.ts';
 import type { PointReading } from '../../setup/readings.ts';
+import { readingDecimals, readingStep, toStep } from '../../setup/shown-reading.ts';
 import type { Html } from './html.ts';
 import type { Solutions } from './solved-values.ts';
 import {
@@ -15,7 +16,6 @@ import {
   type TableLayout,
   textCell,
 } from './table-layout.ts';
-import { readingDecimals, readingStep, toStep } from './values.ts';
 
 export function solvedTable(layout: TableLayout, solutions: Solutions, caption: string | null): Html {
   const readings = layout.rows.map(

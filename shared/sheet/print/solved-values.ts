@@ -29,13 +29,9 @@ export function solvedValue(target: Target, solutions: Solutions): Value {
   const { readings, samples } = solved;
   switch (target.kind) {
     case 'reading':
-      return spotValue(spotReading(target.spot, setup, solved), setup, target.form);
+      return spotValue(spotReading(target.spot, solved), setup, target.form);
     case 'difference':
-      return differenceAmount(
-        spotReading(target.from, setup, solved),
-        spotReading(target.to, setup, solved),
-        setup,
-      );
+      return differenceAmount(spotReading(target.from, solved), spotReading(target.to, solved), setup);
     case 'along':
       return meterAmount(samples[target.sample], setup);
     case 'gradient':
@@ -54,33 +50,27 @@ export function solvedValue(target: Target, solutions: Solutions): Value {
       return resistance_ohm === null ? null : resistanceAmount(resistance_ohm, resistance_bounds_ohm);
     }
     case 'range': {
-      const reading = spotReading(target.spot, setup, solved);
+      const reading = spotReading(target.spot, solved);
       return reading === null ? null : acceptedRange(reading, setup);
     }
   }
 }
 
 /** What is read at a probe, or on the metal of an electrode. */
-function spotReading(spot: Spot, setup: Setup, { readings }: SolvedSetup): PointReading | null {
+function spotReading(spot: Spot, { readings }: SolvedSetup): PointReading | null {
   if (spot.kind === 'probe') return readings.probes[spot.index] ?? null;
-  const potential_V = readings.electrodes[spot.index]?.potential_V ?? null;
-  if (potential_V === null) return null;
+  const electrode = readings.electrodes[spot.index];
+  if (electrode === undefined || electrode.potential_V === null) return null;
   const { box } = spot.electrode;
   return {
     x_mm: (box.x0 + box.x1) / 2,
     y_mm: (box.y0 + box.y1) / 2,
-    potential_V,
-    reading_V: potential_V - blackLead_V(setup, readings),
+    potential_V: electrode.potential_V,
+    reading_V: electrode.reading_V,
     strength_V_per_m: [0, 0],
     source_resistance_ohm: null,
     uncertainty_V: 0,
   };
-}
-
-/** Potential of the electrode that the black lead stands on; without one it is on the zero of potential. */
-function blackLead_V(setup: Setup, { electrodes }: SolvedSetup['readings']): number {
-  const name = setup.meter?.blackLead ?? null;
-  return (name === null ? null : electrodes.find((electrode) => electrode.name === name)?.potential_V) ?? 0;
 }
 
 type Form = (Target & { readonly kind: 'reading' })['form'];

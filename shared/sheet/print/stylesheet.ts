@@ -10,8 +10,8 @@ export interface SheetStyle {
 export const column_mm = 172;
 /** Between figures side by side, mm. */
 export const gutter_mm = 6;
-/** Tallest figure that shares a page with its caption, mm. */
-export const tallest_mm = 215;
+/** Tallest figure in running text, mm: it leaves room for text on its page. */
+export const tallest_mm = 170;
 
 export function stylesheet({ paper, foot }: SheetStyle): string {
   return `@page {
@@ -107,10 +107,11 @@ const parts = `
 .findings .where { font-weight: 600; }
 .unknown { border: 0.5mm solid var(--findings); color: var(--findings); padding: 0 1mm; font-weight: 600; box-decoration-break: clone; -webkit-box-decoration-break: clone; }
 .later { border: 0.25mm dashed var(--ink); padding: 3mm 4mm; margin: 0 0 4mm; }
-.figures { display: flex; gap: ${gutter_mm}mm; align-items: flex-end; margin: 2mm 0 4mm; break-inside: avoid; }
+.figures { display: flex; flex-wrap: wrap; gap: 4mm ${gutter_mm}mm; align-items: flex-end; margin: 2mm 0 4mm; break-inside: avoid; }
 figure { margin: 0; break-inside: avoid; }
 figure svg { display: block; max-width: 100%; height: auto; overflow: visible; }
 figcaption { font-size: 11pt; margin-top: 1.5mm; max-width: 160mm; }
+figure:not(:only-child) > figcaption { width: 0; min-width: 100%; }
 .new-page { break-after: page; }
 .hints { break-before: page; }
 .hint-mark { font-size: 10.5pt; }

@@ -6,6 +6,7 @@ import { type PrintOptions, printNumber, printWithin } from '../../quantity/prin
 import { unitOf } from '../../quantity/units.ts';
 import type { PointReading } from '../../setup/readings.ts';
 import type { Setup } from '../../setup/setup.ts';
+import { readingStep, shownReading, toStep } from '../../setup/shown-reading.ts';
 import { measures } from './blanks.ts';
 
 /** A number and its unit, apart, so that a column may print the number alone. `unit` is empty for a pure number. */
@@ -22,33 +23,10 @@ export function amountIn({ number, unit }: Amount, other: string): Amount | null
   return { number: pointMoved(number, from.exponent - to.exponent), unit: to.symbol };
 }
 
-/**
- * The smallest step of a reading, V: the meter's resolution. Where the block does not say it, that of a hand-held meter of 2000 counts on
- * the range that holds the supply: 1 mV up to 2 V, 10 mV up to 20 V, 0.1 V up to 200 V, else 1 V (common practice, no source).
- */
-export function readingStep(setup: Setup): number {
-  const told = setup.meter?.resolution_V ?? null;
-  if (told !== null && told > 0) return told;
-  const emf = setup.supply?.emf_V ?? 0;
-  return [0.001, 0.01, 0.1].find((step) => emf <= step * 2000) ?? 1;
-}
-
-/** Decimals of a column or of one reading: those of the step, fewer where the largest uncertainty exceeds half a unit of the last one. */
-export function readingDecimals(step_V: number, uncertainty_V: number): number {
-  let decimals = decimalsOf(step_V);
-  while (decimals > 0 && uncertainty_V > 0.5 * Number(`1e-${decimals}`)) decimals--;
-  return decimals;
-}
-
 /** What the meter shows, to the nearest of its steps. */
 export function readingAmount(value_V: number, setup: Setup, uncertainty_V: number): Amount {
-  const step = readingStep(setup);
-  const decimals = readingDecimals(step, uncertainty_V);
-  return { number: printNumber(toStep(value_V, step), { decimals }), unit: measures.potential.unit };
+  return { number: shownReading(value_V, setup, uncertainty_V), unit: measures.potential.unit };
 }
-
-/** value to the nearest whole number of steps. */
-export const toStep = (value: number, step: number): number => Math.round(value / step) * step;
 
 /** Reading over EMF, with as many decimals as one step of the meter allows. */
 export function ratioAmount(value_V: number, setup: Setup): Amount | null {
@@ -137,13 +115,6 @@ function pointMoved(number: string, places: number): string {
     .replace(/^0+(?=\d)/u, '');
   const right = digits.slice(point);
   return sign + left + (right === '' ? '' : `.${right}`);
-}
-
-/** Decimals in the shortest writing of a number: 2 for 0.01, 3 for 0.005, 0 for 10. */
-function decimalsOf(value: number): number {
-  const [mantissa = '', power = '0'] = String(value).split('e');
-  const written = mantissa.split('.')[1]?.length ?? 0;
-  return Math.max(0, Math.min(9, written - Number(power)));
 }
 
 function withinAmount(

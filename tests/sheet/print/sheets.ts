@@ -76,6 +76,7 @@ function solvedBy(setup: Setup, samples: readonly { x: number; y: number }[], st
       electrodes: setup.electrodes.map(({ name, box }) => ({
         name,
         potential_V: slope * box.x0,
+        reading_V: slope * box.x0,
         current_A: current,
         current_bounds_A: null,
       })),

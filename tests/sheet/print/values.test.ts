@@ -1,26 +1,6 @@
-/** Digits of printed values: those that the meter shows and the uncertainty allows. */
+/** Values made for print: the line of best fit, an amount in another unit. */
 import { describe, expect, it } from 'vitest';
-import { amountIn, leastSquaresSlope, readingDecimals, toStep } from '../../../shared/sheet/print/values.ts';
-
-describe('decimals of a reading', () => {
-  it('are those of the resolution', () => {
-    expect(readingDecimals(0.01, 1e-7)).toBe(2);
-    expect(readingDecimals(0.001, 1e-7)).toBe(3);
-    expect(readingDecimals(0.005, 1e-7)).toBe(3);
-    expect(readingDecimals(10, 0)).toBe(0);
-    expect(readingDecimals(1e-7, 0)).toBe(7);
-  });
-  it('are fewer where the uncertainty leaves the last one open', () => {
-    expect(readingDecimals(0.001, 0.0005)).toBe(3);
-    expect(readingDecimals(0.001, 0.0006)).toBe(2);
-    expect(readingDecimals(0.001, 0.3)).toBe(0);
-  });
-});
-
-it('a meter shows whole steps of its resolution', () => {
-  expect(toStep(0.7512, 0.005)).toBeCloseTo(0.75, 12);
-  expect(toStep(0.7531, 0.005)).toBeCloseTo(0.755, 12);
-});
+import { amountIn, leastSquaresSlope } from '../../../shared/sheet/print/values.ts';
 
 describe('line of best fit', () => {
   it('goes through points on a straight line', () => {

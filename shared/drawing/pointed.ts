@@ -1,0 +1,77 @@
+/** Labels that point at a place: beside it with a short leader, or further off where it is crowded in. */
+import type { Point } from '../field/geometry/outline.ts';
+import { cos, hypot, sin } from '../field/maths.ts';
+import type { Desk } from './desk.ts';
+import { centred } from './labels.ts';
+import { at, label } from './marks.ts';
+import { scaled } from './page.ts';
+import { probeDiameter } from './pens.ts';
+import { between } from './polygon.ts';
+import type { Label, TextRun } from './scene.ts';
+
+export interface Pointed {
+  readonly label: Label;
+  readonly cost: number;
+  readonly start: Point;
+  readonly end: Point;
+  readonly leader: readonly Point[];
+}
+
+/** Where a point is crowded in: places further off, the leader over metal if need be, but over no letters and no other probe. */
+export function farFrom(
+  { page, room }: Desk,
+  p: Point,
+  runs: readonly TextRun[],
+  size_mm: number,
+): Pointed[] {
+  const others = page.setup.probes
+    .map(({ at: place }) => scaled(place, page.scale))
+    .filter((q) => hypot(q.x - p.x, q.y - p.y) > 0.1);
+  const reaches = [6, 9, 12, 15, 18, 22, 26, 30, 35, 40];
+  return pointed(p, { runs, size_mm, reaches, directions: allRound })
+    .filter(({ start, end }) =>
+      between(start, end, 0.4).every(
+        (q) => !room.isWrittenAt(q) && others.every((other) => hypot(other.x - q.x, other.y - q.y) > 1.4),
+      ),
+    )
+    .map((each) => ({ ...each, leader: [] }));
+}
+
+const allRound = Array.from({ length: 24 }, (_, i) => 15 * i);
+
+const directions = [45, 135, -45, -135, 20, 160, -20, -160, 90, -90, 0, 180, 70, 110, -70, -110];
+
+/** Labels round a point with short leaders, the upper right first. */
+export function aroundPoint(p: Point, runs: readonly TextRun[], size_mm: number): Pointed[] {
+  return pointed(p, { runs, size_mm, reaches: [3.6, 5.5, 8, 11], directions });
+}
+
+interface Pointing {
+  readonly runs: readonly TextRun[];
+  readonly size_mm: number;
+  /** Lengths of leaders and their directions in degrees, in order of liking. */
+  readonly reaches: readonly number[];
+  readonly directions: readonly number[];
+}
+
+function pointed(p: Point, { runs, size_mm, reaches, directions }: Pointing): Pointed[] {
+  const found: Pointed[] = [];
+  for (const [j, reach] of reaches.entries()) {
+    for (const [i, degrees] of directions.entries()) {
+      const u = at(cos((degrees * Math.PI) / 180), sin((degrees * Math.PI) / 180));
+      const start = at(p.x + u.x * (probeDiameter / 2 + 0.6), p.y + u.y * (probeDiameter / 2 + 0.6));
+      const end = at(p.x + u.x * reach, p.y + u.y * reach);
+      const anchor = u.x > 0.1 ? 'start' : u.x < -0.1 ? 'end' : 'middle';
+      const shift = anchor === 'start' ? 0.6 : anchor === 'end' ? -0.6 : 0;
+      const y = centred(end.y + u.y * (anchor === 'middle' ? 0.5 * size_mm : 1), size_mm);
+      found.push({
+        label: label(at(end.x + shift, y), runs, { size_mm, anchor, halo: true }),
+        cost: (i * 10) / directions.length + j * 5,
+        start,
+        end,
+        leader: between(start, end, 0.4).slice(1),
+      });
+    }
+  }
+  return found;
+}
