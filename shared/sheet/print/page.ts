@@ -32,7 +32,7 @@ ${style}</style>
 <div class="spine" aria-hidden="true"></div>
 ${notches(frame.audience)}${head(frame)}<main>
 ${body}</main>
-${foot(frame)}</body>
+</body>
 </html>
 `.markup;
 }
@@ -50,7 +50,7 @@ function head(frame: Frame): Html {
   return html`<header>
 <div class="label"><div>${labels.map((label) => html`<span>${label}</span>`)}</div><span class="reader">${readerWords[audience]}${mark}</span></div>
 <h1>${frame.heading}</h1>
-${audience === 'pupils' ? fields : facts(front)}</header>
+${audience === 'pupils' ? fields : [facts(front), duty(front.language)]}</header>
 `;
 }
 
@@ -103,26 +103,30 @@ function notches(audience: Audience): Html {
   return html`<div class="notches" aria-hidden="true"><svg width="5mm" height="9mm" viewBox="0 0 5 9">${marks}</svg></div>\n`;
 }
 
+/** Longer names are cut: the foot is one line. */
+const longestName = 36;
+
 function footText({ front, audience, title }: Frame): string {
   const parts = [
-    front.id ?? title,
-    front.version === null ? null : `version ${front.version}`,
-    front.date,
+    shortened(front.id ?? title),
+    front.version === null ? null : `version ${shortened(front.version)}`,
+    front.date === null ? null : shortened(front.date),
     readerWords[audience],
+    'printed copies may be out of date',
   ];
   return parts.filter((part) => part !== null).join(' · ');
 }
 
-function foot(frame: Frame): Html {
-  const { front, audience } = frame;
-  if (audience === 'pupils') return nothing;
-  const duty =
-    front.language === 'en-US'
+function shortened(name: string): string {
+  const letters = [...name];
+  return letters.length <= longestName ? name : `${letters.slice(0, longestName - 1).join('')}…`;
+}
+
+/** Said at the head of what staff get, so that no page holds it alone. */
+function duty(language: FrontMatter['language']): Html {
+  const words =
+    language === 'en-US'
       ? 'The safety notes here remind whoever writes the lab’s hazard analysis; district and state rules come first. The list of notes is not complete.'
       : 'The safety notes here remind whoever writes the risk assessment. The employer’s risk assessment and the school’s own rules come before them where they differ. The list of notes is not complete.';
-  return html`<footer>
-<p>${footText(frame)}. Printed copies may be out of date.</p>
-<p>${duty}</p>
-</footer>
-`;
+  return html`<p class="duty">${words}</p>\n`;
 }

@@ -44,7 +44,7 @@ body {
 const head = `
 header { margin-bottom: 5mm; }
 .label { display: flex; justify-content: space-between; gap: 6mm; font-size: 10pt; border-bottom: 0.25mm solid var(--ink); padding-bottom: 1.2mm; }
-.label div { display: flex; flex-wrap: wrap; gap: 0 6mm; }
+.label div { display: flex; flex-wrap: wrap; gap: 0 4.5mm; }
 .label .reader { font-weight: 700; white-space: nowrap; }
 h1 { font-size: 20pt; line-height: 1.2; margin: 4mm 0 3mm; }
 .fields { display: flex; gap: 6mm; margin: 6mm 0 2mm; }
@@ -56,8 +56,7 @@ dl.facts dt { font-weight: 600; }
 dl.facts dd { margin: 0; }
 dl.facts dt.wide { grid-column: 1; }
 dl.facts dd.wide { grid-column: 2 / -1; }
-footer { font-size: 9.5pt; border-top: 0.25mm solid var(--ink); margin-top: 8mm; padding-top: 1.5mm; break-inside: avoid; break-before: avoid; }
-footer p { margin: 0.6mm 0; max-width: none; }
+.duty { font-size: 9.5pt; line-height: 1.3; margin: 2mm 0 0; max-width: none; }
 `;
 
 const text = `
@@ -124,7 +123,7 @@ thead { display: table-header-group; }
 tr { break-inside: avoid; }
 th, td { border: 0.25mm solid var(--ink); padding: 1mm 3mm; text-align: left; vertical-align: middle; }
 th { font-weight: 600; border-bottom-width: 0.5mm; }
-table.short { break-inside: avoid; }
+table.short, table:not(:has(tbody tr:nth-child(13))) { break-inside: avoid; }
 table.readings td { text-align: right; }
 table.readings th { text-align: center; }
 table.to-write td, table.to-write th { height: 10mm; min-width: 24mm; }

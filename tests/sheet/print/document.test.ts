@@ -100,6 +100,28 @@ describe('figures', () => {
     expect(widths.length).toBe(2);
     expect(widths.reduce((sum, width) => sum + width, 6)).toBeLessThanOrEqual(172);
   });
+  const scaleOf = (text: string): number => Number(/drawn at (\d+)/i.exec(text)?.[1]);
+  const wide = block.replace('240 mm × 160 mm', '260 mm × 170 mm');
+  it('use their column: one of 260 mm more than half of it, two a quarter', () => {
+    expect(scaleOf(textOf(printed(wide, 'teachers')))).toBeGreaterThanOrEqual(54);
+    const pair = bodyOf(printed(`${wide}?{drawing bars "a"} ?{drawing bars "b"}`, 'teachers'));
+    expect(scaleOf(pair.slice(pair.lastIndexOf('<div class="figures">')))).toBeGreaterThanOrEqual(25);
+  });
+  it('too small side by side stand below each other, still at one scale', () => {
+    const four = '?{drawing bars "a"} '.repeat(4);
+    const body = bodyOf(printed(wide + four, 'pupils'));
+    const group = body.slice(body.lastIndexOf('<div class="figures">'));
+    expect(group.match(/<figure>/g)?.length).toBe(4);
+    expect(new Set(group.match(/drawn at [^<]*/g)).size).toBe(1);
+    expect(scaleOf(group)).toBeGreaterThanOrEqual(25);
+  });
+  it('of a block have one scale for all readers, so that the answer lies on the blank', () => {
+    const drawn = wide.replace('row     A', 'draw everything for teachers\nrow     A');
+    const scales = (['pupils', 'teachers', 'technicians'] as const).map((reader) =>
+      scaleOf(textOf(printed(drawn, reader))),
+    );
+    expect(new Set(scales).size).toBe(1);
+  });
   it('ids are unique in the page', () => {
     for (const audience of ['pupils', 'teachers'] as const) {
       const document = printed(
@@ -153,7 +175,19 @@ describe('the document', () => {
     ]) {
       expect(pupils).toContain(word);
     }
-    expect(printed(front + block, 'technicians')).toContain('Printed copies may be out of date.');
+  });
+  it('has at the foot of every page what it is, and that it may be out of date; nothing is left for a page of its own', () => {
+    const technicians = printed(front + block, 'technicians');
+    expect(technicians).toContain('Technicians \\b7  printed copies may be out of date"');
+    expect(technicians).not.toContain('<footer');
+    expect(technicians.indexOf('The list of notes is not complete.')).toBeLessThan(
+      technicians.indexOf('<main>'),
+    );
+    expect(printed(block, 'pupils')).not.toContain('The list of notes');
+  });
+  it('cuts a long name in its foot', () => {
+    const long = `---\ntitle: ${'Fields of all kinds '.repeat(8)}\n---\n${block}`;
+    expect(/@bottom-left \{ content: "([^"]*)"/.exec(printed(long, 'pupils'))?.[1]?.length).toBeLessThan(130);
   });
   it('has as many corner notches as its reader asks', () => {
     const count = (audience: 'pupils' | 'teachers' | 'technicians') =>
