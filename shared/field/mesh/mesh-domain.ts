@@ -12,6 +12,8 @@ export interface MeshOptions {
   /** Largest edge, mm; a quarter of the longer side of the paper's box if not given. */
   readonly size_mm?: number;
   readonly maxVertices?: number;
+  /** Largest radius of a fan, mm; as large as there is room for if not given. */
+  readonly fan_mm?: number;
 }
 
 const MAX_VERTICES = 60_000;
@@ -22,7 +24,7 @@ const MAX_VERTICES = 60_000;
  */
 export function meshDomain(domain: Domain, options: MeshOptions = {}): Mesh {
   const size_mm = options.size_mm ?? defaultSize(domain);
-  const pieces = piecesOf(boundaryOf(domain), domain.sheet_ohm, size_mm);
+  const pieces = piecesOf(boundaryOf(domain), domain.sheet_ohm, size_mm, options.fan_mm ?? Infinity);
   const triangulation = firstTriangulation(pieces);
   if (!triangulation) return emptyMesh(pieces);
   const limits = { size_mm, maxVertices: options.maxVertices ?? MAX_VERTICES };

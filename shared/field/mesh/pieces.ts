@@ -47,9 +47,14 @@ interface Trim {
   to: Point | null;
 }
 
-export function piecesOf(boundary: Boundary, sheet_ohm: readonly [number, number], size_mm: number): Pieces {
+export function piecesOf(
+  boundary: Boundary,
+  sheet_ohm: readonly [number, number],
+  size_mm: number,
+  fan_mm: number,
+): Pieces {
   const corners = singularCorners(boundary, sheet_ohm);
-  const radii = fanRadii(boundary, corners, size_mm);
+  const radii = fanRadii(boundary, corners, size_mm).map((radius) => Math.min(radius, fan_mm));
   const trims: Trim[] = boundary.curves.map(() => ({ start: 0, end: 1, from: null, to: null }));
   const sides: MeshSide[] = [];
   const arcs: MeshArc[] = [];

@@ -4,10 +4,11 @@
  */
 // Indices are bounded by construction throughout, hence `a[i]!`.
 import type { Field } from '../field.ts';
+import type { PrimalSystem } from '../solve/discrete.ts';
 import { solveDomain } from '../solve/solve-domain.ts';
-import { meshedTip } from './meshed-tip.ts';
+import { meshedTip, type Tip, type TipResponse } from './meshed-tip.ts';
 import { smoothResponse } from './smooth-response.ts';
-import { toolsOf } from './tip-patch.ts';
+import { isClearOfCorners, toolsOf } from './tip-patch.ts';
 
 export interface PointResponse {
   /** Potential at the point, V, for 1 V on each conductor in turn and 0 V on the others; they sum to 1. */
@@ -32,14 +33,33 @@ export function pointResponse(
   tipRadius_mm: number,
 ): PointResponse | null {
   if (toolsOf(field.primal).locate(x, y) === null) return null;
-  const smooth = smoothResponse(field, x, y, tipRadius_mm);
+  const tip = { x, y, radius: tipRadius_mm };
+  const smooth = smoothResponse(field.primal, tip) ?? besideFans(field, tip);
   // Not a number on paper without a conductor: nothing fixes its potential.
   if (smooth !== null && Number.isNaN(smooth.self_ohm)) return null;
-  const response =
-    smooth ??
-    meshedTip(field.domain, { x, y, radius: tipRadius_mm }, (domain) => solveDomain(domain, MESHED));
+  const response = smooth ?? meshedTip(field.domain, tip, (domain) => solveDomain(domain, MESHED));
   return response === null ? null : { ...response, potentialOf: (v) => weighted(response.weights, v) };
 }
+
+/** A tip in a fan, but clear of its vertex: the same on a mesh with small fans, solved once for all such places. */
+function besideFans({ primal, domain }: Field, tip: Tip): TipResponse | null {
+  if (!isClearOfCorners(primal.space.mesh, tip)) return null;
+  let fine = withSmallFans.get(primal);
+  if (fine?.radius !== tip.radius) {
+    const outcome = solveDomain(domain, { ...MESHED, fan_mm: FAN_RADII * tip.radius });
+    fine = { radius: tip.radius, primal: outcome.ok ? outcome.field.primal : null };
+    withSmallFans.set(primal, fine);
+  }
+  return fine.primal === null ? null : smoothResponse(fine.primal, tip);
+}
+
+/** Radius of a small fan, in radii of the tip: well within the clearance of tips from corners. */
+const FAN_RADII = 4;
+
+const withSmallFans = new WeakMap<
+  PrimalSystem,
+  { readonly radius: number; readonly primal: PrimalSystem | null }
+>();
 
 function weighted(weights: Float64Array, conductors_V: Float64Array): number {
   let sum = 0;

@@ -113,9 +113,12 @@ export function perpendicular([sx, sy]: Sigma, a: Mirror, b: Mirror): boolean {
   return Math.abs(product) < 1e-9 * size;
 }
 
+/** Square of the distance from a circle's centre, in its radii, that counts as none. */
+const CENTRE = 1e-12;
+
 /**
  * In a straight line: the reflection d' = -d + 2 e (eᵀσ⁻¹d)/(eᵀσ⁻¹e). In a circle of radius R: the inverse point, R²/r from the
- * centre; seen from outside an insulating one, an equal opposite charge at the centre keeps the flux out of it.
+ * centre, which for the centre itself is out of the world; seen from outside an insulating one, an equal opposite charge at the centre keeps the flux out of it.
  */
 function imagesIn(sigma: Sigma, charge: Charge, mirror: Mirror): Charge[] | null {
   const [sx, sy] = sigma;
@@ -128,7 +131,8 @@ function imagesIn(sigma: Sigma, charge: Charge, mirror: Mirror): Charge[] | null
     return [{ x: mirror.x - dx + scale * ex, y: mirror.y - dy + scale * ey, amount }];
   }
   const square = dx * dx + dy * dy;
-  if (Math.abs(sx - sy) > 1e-12 * sx || square === 0) return null;
+  if (Math.abs(sx - sy) > 1e-12 * sx) return null;
+  if (square < CENTRE * mirror.radius * mirror.radius) return [];
   const scale = (mirror.radius * mirror.radius) / square;
   const inverse = { x: mirror.x + scale * dx, y: mirror.y + scale * dy, amount };
   const outside = square > mirror.radius * mirror.radius;

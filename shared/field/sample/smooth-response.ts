@@ -1,12 +1,11 @@
 /** The answer at a point where the tip's own field can be taken out in closed form and only a smooth rest is left to solve for. */
 // Indices are bounded by construction throughout, hence `a[i]!`.
-import type { Field } from '../field.ts';
 import type { Point } from '../geometry/outline.ts';
 import { hypot } from '../maths.ts';
 import type { PrimalSystem, Space } from '../solve/discrete.ts';
 import { gaussRule, lagrangeTable } from '../solve/gauss.ts';
 import type { Place } from './locate.ts';
-import type { TipResponse } from './meshed-tip.ts';
+import type { Tip, TipResponse } from './meshed-tip.ts';
 import type { BorderSide } from './neighbourhood.ts';
 import { PatchScalar } from './patch-scalar.ts';
 import { type PatchShape, Spot } from './patch-shape.ts';
@@ -19,12 +18,10 @@ import { type Regular, rimOf, settled } from './tip-rim.ts';
 const STILL = 2e-4;
 
 /** Null where the point is not on bare paper, or where boundaries or corners are too near: there, mesh the tip. */
-export function smoothResponse(field: Field, x: number, y: number, tipRadius_mm: number): TipResponse | null {
-  const { primal } = field;
+export function smoothResponse(primal: PrimalSystem, tip: Tip): TipResponse | null {
   const tools = toolsOf(primal);
-  const place = tools.locate(x, y);
+  const place = tools.locate(tip.x, tip.y);
   if (place === null || tools.shape.patches.kind[place.patch] !== TRIANGLE) return null;
-  const tip = { x, y, radius: tipRadius_mm };
   const patch = clearPatch(primal, tools, place.patch, tip);
   if (patch === null) return null;
   const rim = rimOf(tip, isotropyOf(primal), patch.mirrors);

@@ -21,7 +21,7 @@ import { type Mirror, perpendicular, type Sigma, withImages } from './point-sour
 /** Sides on the border of P must be this far from the point and its images, in their own lengths; boundaries, if no mirror is put there. */
 const CLEARANCE = 0.75;
 const BOUNDARY_CLEARANCE = 2;
-const MOST_RINGS = 4;
+const MOST_RINGS = 5;
 /** Nearer than this, in its own radii, a tip must have a boundary as its mirror, and no other boundary or corner. */
 const TIP_CLEARANCE = 8;
 /** Nearer than this to a mirror, in its own radii, the charge of a tip varies too fast for the points on its rim. */
@@ -43,13 +43,17 @@ export function clearPatch(primal: PrimalSystem, tools: Tools, triangle: number,
     triangles = inside.triangles;
     const border = borderOf(mesh, inside);
     const near = border.filter(
-      (side) => side.beyond !== 'paper' && clearance(mesh, [side], tip.x, tip.y) < BOUNDARY_CLEARANCE,
+      (side) =>
+        side.beyond !== 'paper' &&
+        (clearance(mesh, [side], tip.x, tip.y) < BOUNDARY_CLEARANCE || within(mesh, side, tip)),
     );
     if (isCramped(mesh, near, sigma, tip)) return null;
     const mirrors = mirrorsOf(mesh, near);
     const charges = withImages(sigma, { ...tip, amount: 1 }, mirrors);
     if (charges === null) return null;
     const open = border.filter((side) => side.beyond === 'paper');
+    if (open.some((side) => mesh.twins[3 * side.triangle + side.from]! >= 0 && within(mesh, side, tip)))
+      continue;
     if (charges.some(({ x, y }) => clearance(mesh, open, x, y) < CLEARANCE)) continue;
     if (charges.slice(1).some(({ x, y }) => isInside(tools, inside, x, y))) return null;
     return { inside, border, mirrors };
@@ -59,13 +63,20 @@ export function clearPatch(primal: PrimalSystem, tools: Tools, triangle: number,
 
 /** Is the tip within reach of a corner or of two boundaries that are no mirrors of each other, or all but on a boundary? */
 function isCramped(mesh: Mesh, near: readonly BorderSide[], sigma: Sigma, tip: Tip): boolean {
-  const reach = TIP_CLEARANCE * tip.radius;
-  if (mesh.fans.some(({ x, y }) => hypot(x - tip.x, y - tip.y) < reach)) return true;
-  const within = near.filter((side) => distance(mesh, side, tip.x, tip.y) < reach);
-  if (within.some((side) => distance(mesh, side, tip.x, tip.y) < MIRROR_CLEARANCE * tip.radius)) return true;
-  const [first, second, ...others] = mirrorsOf(mesh, within);
+  if (!isClearOfCorners(mesh, tip)) return true;
+  if (near.some((side) => distance(mesh, side, tip.x, tip.y) < MIRROR_CLEARANCE * tip.radius)) return true;
+  const reached = near.filter((side) => within(mesh, side, tip));
+  const [first, second, ...others] = mirrorsOf(mesh, reached);
   if (first === undefined || second === undefined) return false;
   return others.length > 0 || !perpendicular(sigma, first, second);
+}
+
+export function isClearOfCorners({ fans }: Mesh, tip: Tip): boolean {
+  return fans.every(({ x, y }) => hypot(x - tip.x, y - tip.y) >= TIP_CLEARANCE * tip.radius);
+}
+
+function within(mesh: Mesh, side: BorderSide, tip: Tip): boolean {
+  return distance(mesh, side, tip.x, tip.y) < TIP_CLEARANCE * tip.radius;
 }
 
 function isInside({ locate, shape }: Tools, { has }: Neighbourhood, x: number, y: number): boolean {

@@ -21,6 +21,8 @@ export interface SolveSettings extends SolveOptions {
   readonly order?: number;
   /** False leaves the stream function and with it the lower bounds aside, and solves once (order 4 unless given). */
   readonly dual?: boolean;
+  /** Largest radius of a fan, mm; as large as there is room for if not given. */
+  readonly fan_mm?: number;
   /** Store of fans to use instead of the common one. */
   readonly fans?: FanStore;
 }
@@ -93,7 +95,8 @@ class Search {
 
   private mesh(size_mm: number | undefined): Mesh {
     const maxVertices = Math.max(1000, this.settings.maxUnknowns);
-    return meshDomain(this.domain, size_mm === undefined ? { maxVertices } : { maxVertices, size_mm });
+    const { fan_mm = Infinity } = this.settings;
+    return meshDomain(this.domain, { maxVertices, fan_mm, ...(size_mm === undefined ? {} : { size_mm }) });
   }
 
   private frame(mesh: Mesh): MeshFrame | null {

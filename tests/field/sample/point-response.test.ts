@@ -5,7 +5,7 @@ import { pointResponse } from '../../../shared/field/sample/point-response.ts';
 import { sampler } from '../../../shared/field/sample/sampler.ts';
 import { smoothResponse } from '../../../shared/field/sample/smooth-response.ts';
 import { solveDomain } from '../../../shared/field/solve/solve-domain.ts';
-import { disc, domainOfLoops, polygon, ringBetweenBars, twoBars } from '../scenes.ts';
+import { disc, domainOfLoops, polygon, ringBetweenBars, spikeAndBar, twoBars } from '../scenes.ts';
 import { eccentric, eccentricForm, solved } from './solved.ts';
 
 const solve = (domain: Domain) => solveDomain(domain, { gap: 1e-6, maxUnknowns: 60_000 });
@@ -46,12 +46,36 @@ describe('pointResponse', () => {
       [239.2, 159.3],
     ] as const;
     for (const [x, y] of places) {
-      const smooth = smoothResponse(field, x, y, radius)!;
+      const smooth = smoothResponse(field.primal, { x, y, radius })!;
       const meshed = meshedTip(field.domain, { x, y, radius }, solve)!;
       expect(Math.abs(smooth.self_ohm / meshed.self_ohm - 1)).toBeLessThan(1e-5);
       meshed.weights.forEach((weight, k) => {
         expect(Math.abs(smooth.weights[k]! - weight)).toBeLessThan(1e-5);
       });
+    }
+  });
+
+  it('agrees with a meshed tip in the fans before a spike and at the middle of a ring', () => {
+    for (const [domain, places] of [
+      [
+        spikeAndBar,
+        [
+          [127, 80],
+          [112, 86],
+          [190, 145],
+        ],
+      ],
+      [ringBetweenBars, [[120, 80]]],
+    ] as const) {
+      const field = solved(domain, 1e-7);
+      for (const [x, y] of places) {
+        const { self_ohm, weights } = pointResponse(field, x, y, radius)!;
+        const meshed = meshedTip(domain, { x, y, radius }, solve)!;
+        expect(Math.abs(self_ohm / meshed.self_ohm - 1)).toBeLessThan(1e-5);
+        meshed.weights.forEach((weight, k) => {
+          expect(Math.abs(weights[k]! - weight)).toBeLessThan(1e-5);
+        });
+      }
     }
   });
 
@@ -63,7 +87,7 @@ describe('pointResponse', () => {
       [150, 150],
       [230, 150],
     ] as const) {
-      const smooth = smoothResponse(field, x, y, radius)!;
+      const smooth = smoothResponse(field.primal, { x, y, radius })!;
       const meshed = meshedTip(grained, { x, y, radius }, solve)!;
       expect(Math.abs(smooth.self_ohm / meshed.self_ohm - 1)).toBeLessThan(1e-5);
     }
