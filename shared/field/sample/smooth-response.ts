@@ -27,11 +27,12 @@ export function smoothResponse(primal: PrimalSystem, tip: Tip): TipResponse | nu
   const rim = rimOf(tip, isotropyOf(primal), patch.mirrors);
   const first = settled(rim, null).centre;
   const around = aroundCurrent(primal, tools, patch, first);
+  if (around === null) return null;
   const { centre, potential_ohm } = settled(rim, around.w);
   const moved = hypot(centre.x - first.x, centre.y - first.y);
   if (!(moved > STILL * tip.radius)) return { weights: around.into_A, self_ohm: potential_ohm };
   const again = aroundCurrent(primal, tools, patch, centre);
-  return { weights: again.into_A, self_ohm: settled(rim, again.w).potential_ohm };
+  return again === null ? null : { weights: again.into_A, self_ohm: settled(rim, again.w).potential_ohm };
 }
 
 /**
@@ -40,18 +41,19 @@ export function smoothResponse(primal: PrimalSystem, tip: Tip): TipResponse | nu
  * and for every test function v
  *   ∫_Ω\P σ∇u·∇v + ∫_P σ∇w·∇v = -∫_∂P (σ∇s·n) v.
  * The unknowns are u on and outside ∂P, w inside, so that a node of ∂P brings its s to the right-hand side. Currents into the
- * grounded conductors are the weights, by reciprocity.
+ * grounded conductors are the weights, by reciprocity. Null where the current would stand outside P.
  */
 function aroundCurrent(
   primal: PrimalSystem,
   { shape, locate }: Tools,
   { inside, border, mirrors }: TipPatch,
   at: Point,
-): { readonly w: Regular; readonly into_A: Float64Array } {
+): { readonly w: Regular; readonly into_A: Float64Array } | null {
+  const place = locate(at.x, at.y);
+  if (place === null || !inside.has.has(place.patch)) return null;
   const sigma = isotropyOf(primal);
   const source = new PointSource(sigma, withImages(sigma, { x: at.x, y: at.y, amount: 1 }, mirrors) ?? []);
   const { load, onBorder } = loadOf(primal, shape, { inside, border, source });
-  const place = locate(at.x, at.y)!;
   const { nodal, into_A } = primal.solveGrounded(load, place.patch);
   // Inside the current's own triangle: w from u where nodes lie on the border.
   const singular = onBorder.get(place.patch);

@@ -102,6 +102,32 @@ describe('fieldLines', () => {
     }
   });
 
+  it('carry one current each: between neighbours flows, by the potential alone, what they say', () => {
+    const field = solved(twoBars, 1e-7);
+    const v = Float64Array.of(0, 1.5);
+    const { lines, current } = fieldLines(field, v, 24);
+    const samples = sampler(field.primal.potential(v));
+    const crossings = lines.flatMap((line) => {
+      const points = along(line);
+      const i = points.findIndex(([x], k) => k > 0 && (x - 120) * (points[k - 1]![0] - 120) <= 0);
+      return i < 0 ? [] : [points[i]![1]];
+    });
+    const heights = crossings.sort((a, b) => a - b);
+    expect(heights.length).toBeGreaterThan(15);
+    heights.slice(1).forEach((top, i) => {
+      const bottom = heights[i]!;
+      // Simpson's rule on 20 steps; twoBars has 1 Ω per square.
+      let flux = 0;
+      for (let k = 0; k <= 20; k++) {
+        const weight = k === 0 || k === 20 ? 1 : k % 2 === 1 ? 4 : 2;
+        flux +=
+          (weight * samples.at(120, bottom + ((top - bottom) * k) / 20)!.gradient[0] * (top - bottom)) / 60;
+      }
+      // Points of lines may be 0.02 mm off, of some 5 mm between neighbours.
+      expect(Math.abs(flux / current - 1)).toBeLessThan(0.01);
+    });
+  });
+
   it('meet equipotentials at right angles', () => {
     const field = solved(eccentric);
     const v = Float64Array.of(1.5, 0);
