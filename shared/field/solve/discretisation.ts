@@ -15,6 +15,8 @@ export interface MeshFrame {
   readonly topology: Topology;
   /** Elements on pieces of paper that some conductor touches. */
   readonly active: Int32Array;
+  /** How many vertices, edges and triangles those have. */
+  readonly extent: { readonly vertices: number; readonly edges: number; readonly triangles: number };
   readonly dissection: Dissection;
 }
 
@@ -38,13 +40,35 @@ export function frameOf(mesh: Mesh): MeshFrame | null {
   const { x, y } = centres(topology);
   const { neighbourStart, neighbours } = topology;
   const list = Int32Array.from(active);
-  return { topology, active: list, dissection: dissect({ active: list, x, y, neighbourStart, neighbours }) };
+  const dissection = dissect({ active: list, x, y, neighbourStart, neighbours });
+  return { topology, active: list, extent: extentOf(topology, list), dissection };
+}
+
+/** Fans have no vertices and edges but those of the triangles around them. */
+function extentOf(
+  { triangles, vertices, entities, start, edge }: Topology,
+  active: Int32Array,
+): MeshFrame['extent'] {
+  const seen = new Uint8Array(entities);
+  const within = active.filter((element) => element < triangles);
+  for (const t of within) {
+    for (let e = 3 * t; e < 3 * t + 3; e++) {
+      seen[start[e]!] = 1;
+      seen[edge[e]!] = 1;
+    }
+  }
+  const count = (entity: Uint8Array): number => entity.reduce((sum, mark) => sum + mark, 0);
+  return {
+    vertices: count(seen.subarray(0, vertices)),
+    edges: count(seen.subarray(vertices)),
+    triangles: within.length,
+  };
 }
 
 /** Unknowns that the potential will have, or slightly more (those on metal are counted as if they were free). */
-export function predictUnknowns({ topology }: MeshFrame, order: number): number {
-  const { vertices, entities, triangles } = topology;
-  return vertices + (entities - vertices) * (order - 1) + (triangles * (order - 1) * (order - 2)) / 2;
+export function predictUnknowns({ extent }: MeshFrame, order: number): number {
+  const { vertices, edges, triangles } = extent;
+  return vertices + edges * (order - 1) + (triangles * (order - 1) * (order - 2)) / 2;
 }
 
 export function discretise(
