@@ -177,6 +177,18 @@ test('their places are those of the file, whatever stands before them', () => {
   expect(places).toEqual([...places].sort((a, b) => a - b));
 });
 
+test('a hard blank at the end of a heading or cell moves no place', () => {
+  for (const text of [
+    '# ?{M}\u00a0',
+    '# ?{M}\u00a0#',
+    '| a | b |\n|---|---|\n| \u00a0?{M}\u00a0 | ?{M}\u2003|',
+  ]) {
+    const sheet = read(`${text}\n${withBlock('')}`);
+    expect(sheet.inserts.length).toBeGreaterThan(0);
+    for (const insert of sheet.inserts) expect(cut(sheet, insert.span)).toBe('?{M}');
+  }
+});
+
 test('an insert over two lines keeps its places', () => {
   const sheet = read('> ?{drawing bars: electrodes,\n> dimensions "A\n> caption"}\n\n```electrodes\n```\n');
   expect(sheet.inserts[0]?.head).toMatchObject({ parts: ['electrodes', 'dimensions'], caption: 'A caption' });

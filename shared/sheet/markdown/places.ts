@@ -30,7 +30,9 @@ export function placesOfLines(
 export function placesOfHeading(reading: Reading, line: number, content: string): Places {
   const whole = reading.parserLine(line).trimEnd();
   const text = (/^(.*[ \t])#+$/u.exec(whole)?.[1] ?? whole).trimEnd();
-  const at = text.endsWith(content) ? text.length - content.length : Math.max(0, text.lastIndexOf(content));
+  // markdown-it trims plain blanks and tabs alone: a hard blank at the end stays in its content.
+  const core = content.trimEnd();
+  const at = text.endsWith(core) ? text.length - core.length : Math.max(0, text.lastIndexOf(core));
   return fromPieces(content, [{ start: 0, at: reading.index.startOf(line) + at }], 0);
 }
 
@@ -63,11 +65,14 @@ function fromPieces(content: string, pieces: readonly Piece[], fallback: number)
   return {
     content,
     at(offset) {
-      let piece = pieces[0];
-      for (const next of pieces) {
-        if (next.start > offset) break;
-        piece = next;
+      let low = 0;
+      let high = pieces.length - 1;
+      while (low < high) {
+        const middle = (low + high + 1) >> 1;
+        if ((pieces[middle]?.start ?? 0) <= offset) low = middle;
+        else high = middle - 1;
       }
+      const piece = pieces[low];
       return piece === undefined ? fallback : piece.at + Math.max(0, offset - piece.start);
     },
   };

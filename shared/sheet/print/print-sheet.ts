@@ -44,9 +44,9 @@ const everyone: readonly Audience[] = ['pupils', 'teachers', 'technicians'];
 export function readersOf(sheet: Sheet, findings: readonly Finding[]): readonly Audience[] {
   if (findings.some(({ severity }) => severity === 'error')) return ['teachers'];
   const only = sheet.front.audience;
-  const readers = only === null ? everyone : [only];
   const stopped = findings.some(({ severity }) => severity === 'stop');
-  return stopped ? readers.filter((reader) => reader !== 'pupils') : readers;
+  if (stopped && (only === null || only === 'pupils')) return ['teachers', 'technicians'];
+  return only === null ? everyone : [only];
 }
 
 /** `tier`: whose copy, for pupils. Null for a reader who must not get this sheet. */

@@ -132,6 +132,11 @@ describe('who gets a print', () => {
     expect(printSheet(only, 'pupils')).toBe(null);
     expect(printSheet(only, 'technicians')?.html).toContain('Technicians');
   });
+  it('a sheet for pupils with a stop is shown to those who can mend it', () => {
+    const only = inputOf(`---\naudience: pupils\n---\n${block}`);
+    expect(readersOf(only.sheet, [of('stop')])).toEqual(['teachers', 'technicians']);
+    expect(readersOf(only.sheet, [])).toEqual(['pupils']);
+  });
   it('findings stand on top with their lines, for those who get the sheet', () => {
     const input = inputOf(block, undefined, [of('stop')]);
     expect(textOf(printSheet(input, 'technicians')?.html ?? '')).toMatch(
