@@ -41,7 +41,9 @@ export class FanLayers {
     const { transfer } = this.element;
     const inner = new Float64Array(n);
     for (let i = 0; i < n; i++) {
-      for (let j = 0; j < n; j++) inner[i]! += transfer[i * n + j]! * outer[j]!;
+      let sum = 0;
+      for (let j = 0; j < n; j++) sum += transfer[i * n + j]! * outer[j]!;
+      inner[i] = sum;
     }
     return inner;
   }
