@@ -64,12 +64,14 @@ export const framing: readonly Part[] = [
   { layer: 'terminals', draw: terminals },
 ];
 
-/** Letters of probes; their readings go beside them before anything else is written. */
-export const probeLetters: Part = { layer: 'probes', draw: probes };
+/** Names of probes and electrodes: before all that may be left out for want of room. */
+export const naming: readonly Part[] = [
+  { layer: 'probes', draw: probes },
+  { layer: 'names', draw: names },
+];
 
 /** What may move a little to be read. */
 export const lettering: readonly Part[] = [
-  { layer: 'names', draw: names },
   { layer: 'lead-clips', draw: clipValues },
   { layer: 'rows', draw: rows },
   { layer: 'dimensions', draw: dimensions },

@@ -37,6 +37,7 @@ export function deskOf(page: Page): Desk {
   for (const { from, to } of slits) {
     room.keepSolid(between(scaled(from, page.scale), scaled(to, page.scale), 0.5));
   }
+  room.keepBox({ ...board, y1: board.y0 + keyHeight(page) });
   for (const box of paperClips(page)) room.keepBox(box);
   for (const [a, b] of paperEdges(page)) room.keepSolid(between(a, b, 0.5));
   for (const [a, b] of edgesOf(board)) room.keepSolid(between(a, b, 0.5));

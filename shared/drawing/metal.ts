@@ -126,11 +126,18 @@ export function names(desk: Desk): Item[] {
   const { page, room } = desk;
   if (!wants(page, 'electrodes')) return [];
   return page.electrodes.flatMap((placed) => {
-    const text = nameOf(placed.electrode, isConnected(page, placed.electrode));
-    const near = room.place(nameCandidates(page, placed, text));
-    if (near !== null) return [near.label];
-    const far = room.place(placed.pieces.flatMap((piece) => farNames(desk, piece, text)));
-    return far === null ? [] : [line('leader', far.start, far.end), far.label];
+    // Where the whole has no room the name alone may have.
+    const texts = new Set([
+      nameOf(placed.electrode, isConnected(page, placed.electrode)),
+      placed.electrode.name,
+    ]);
+    for (const text of texts) {
+      const near = room.place(nameCandidates(page, placed, text));
+      if (near !== null) return [near.label];
+      const far = room.place(placed.pieces.flatMap((piece) => farNames(desk, piece, text)));
+      if (far !== null) return [line('leader', far.start, far.end), far.label];
+    }
+    return [];
   });
 }
 

@@ -1,8 +1,9 @@
 /** Labels that point at a place: beside it with a short leader, or further off where it is crowded in. */
+import type { Bounds } from '../field/geometry/curve.ts';
 import type { Point } from '../field/geometry/outline.ts';
 import { cos, hypot, sin } from '../field/maths.ts';
 import type { Desk } from './desk.ts';
-import { centred } from './labels.ts';
+import { boxOf, centred } from './labels.ts';
 import { at, label } from './marks.ts';
 import { scaled } from './page.ts';
 import { probeDiameter } from './pens.ts';
@@ -19,7 +20,7 @@ export interface Pointed {
 
 /** Where a point is crowded in: places further off, the leader over metal if need be, but over no letters and no other probe. */
 export function farFrom(
-  { page, room }: Desk,
+  { page, room, board }: Desk,
   p: Point,
   runs: readonly TextRun[],
   size_mm: number,
@@ -29,6 +30,7 @@ export function farFrom(
     .filter((q) => hypot(q.x - p.x, q.y - p.y) > 0.1);
   const reaches = [6, 9, 12, 15, 18, 22, 26, 30, 35, 40];
   return pointed(p, { runs, size_mm, reaches, directions: allRound })
+    .filter(({ label: placed }) => within(boxOf(placed), board))
     .filter(({ start, end }) =>
       between(start, end, 0.4).every(
         (q) => !room.isWrittenAt(q) && others.every((other) => hypot(other.x - q.x, other.y - q.y) > 1.4),
@@ -36,6 +38,8 @@ export function farFrom(
     )
     .map((each) => ({ ...each, leader: [] }));
 }
+
+const within = (a: Bounds, b: Bounds): boolean => a.x0 > b.x0 && a.y0 > b.y0 && a.x1 < b.x1 && a.y1 < b.y1;
 
 const allRound = Array.from({ length: 24 }, (_, i) => 15 * i);
 

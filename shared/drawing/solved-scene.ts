@@ -1,7 +1,7 @@
 /** The drawing of a solved setup: the same frame to the millimetre, with equipotentials, field lines and values. */
 import type { SolvedSetup } from '../setup/readings.ts';
 import type { Setup } from '../setup/setup.ts';
-import { composed, framing, type LayerName, lettering, probeLetters } from './compose.ts';
+import { composed, framing, type LayerName, lettering, naming } from './compose.ts';
 import { describeSetup, solvedTitleOf } from './describe.ts';
 import { describeSolution } from './describe-solution.ts';
 import { type Desk, deskOf } from './desk.ts';
@@ -30,7 +30,7 @@ const order: readonly SolvedPart[] = [
   { layer: 'field-lines', draw: fieldLines },
   { layer: 'barbs', draw: barbs },
   { layer: 'values', draw: lineValues },
-  probeLetters,
+  ...naming,
   { layer: 'readings', draw: probeReadings },
   ...lettering,
   { layer: 'carbon-dots', draw: carbonDots },

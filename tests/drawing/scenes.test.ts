@@ -253,6 +253,59 @@ describe('odd set-ups are drawn all the same', () => {
   });
 });
 
+test('a lead hops over metal that it only crosses, and leaves its outline whole', () => {
+  const scene = outlineScene(setupCalled('coaxial'), looks[0] as Look);
+  const leads = scene.layers.find(({ name }) => name === 'leads')?.items ?? [];
+  const paths = leads.flatMap((item) => (item.kind === 'path' && item.style === 'lead' ? [item] : []));
+  const arcs = paths.map(({ parts }) => parts.filter(({ to }) => to === 'arc').length);
+  // That of the disc crosses the ring once, that of the ring nothing.
+  expect(arcs.sort()).toEqual([0, 1]);
+  const page = pageOf(setupCalled('coaxial'), looks[0] as Look);
+  const hop = paths.flatMap(({ parts }) =>
+    parts.flatMap((part, i) => (part.to === 'arc' ? [[parts[i - 1], part]] : [])),
+  );
+  for (const end of hop.flat()) if (end && end.to !== 'close') expect(isMetal(page, end)).toBe(false);
+  const wiped = leads.flatMap((item) => (item.kind === 'path' && item.style === 'casing' ? item.parts : []));
+  expect(wiped.length).toBeGreaterThan(4);
+  for (const part of wiped) if (part.to !== 'close') expect(isMetal(page, part)).toBe(true);
+});
+
+test('a reading that is crowded in stands further off, with its letter and a leader', () => {
+  const ring = setupCalled('ring');
+  const near = ring.probes[0];
+  if (near === undefined) throw new Error('no probe');
+  const beside = { ...near, name: 'D', at: { x: near.at.x, y: near.at.y + 8 } };
+  const setup = { ...ring, probes: [near, beside] };
+  const { solved } = solveSetup(setup, { gap: 1e-2, traces: true, samples: [] });
+  if (solved === null) throw new Error('no solution');
+  for (const scale of [0.6, 0.3]) {
+    const scene = solvedScene(setup, solved, { parts: everything, audience: 'teachers', scale });
+    const texts = labelsOf(scene).map(textOf);
+    expect(texts.filter((text) => text.includes('0.75\u00a0V')).length).toBeGreaterThanOrEqual(2);
+    expect(texts).toContain('D: 0.75\u00a0V');
+    expect(texts).toContain(scale < 0.5 ? 'R' : 'R, not connected');
+  }
+});
+
+test('values beside the paper have their room there', () => {
+  const [setup] = setupsOf(`
+    paper 200 mm × 100 mm
+    supply cell 1.5 V
+    bar N 160 mm × 5 mm at (100, 20) mm negative
+    bar P 160 mm × 5 mm at (100, 80) mm positive
+    equipotentials 0.25 V to 1.25 V every 0.25 V`);
+  if (setup === undefined) throw new Error('no setup');
+  const { solved } = solveSetup(setup, { gap: 1e-2, traces: true, samples: [] });
+  if (solved === null) throw new Error('no solution');
+  const scene = solvedScene(setup, solved, { parts: everything, audience: 'teachers', scale: 0.6 });
+  const values = labelsOf(scene).filter((label) => /^\d\.\d\d\u00a0V$/.test(textOf(label)));
+  expect(values.length).toBeGreaterThanOrEqual(5);
+  for (const label of values) {
+    const { x0, x1 } = boxOf(label);
+    expect(x1 < 0 || x0 > 120).toBe(true);
+  }
+});
+
 test('the scale for the note below counts both reductions', () => {
   const scene = outlineScene(setupCalled('bars'), { ...(looks[0] as Look), scale: 0.5 });
   expect(printedScale(scene)).toBe(0.5);

@@ -11,7 +11,7 @@ export const column_mm = 172;
 /** Between figures side by side, mm. */
 export const gutter_mm = 6;
 /** Tallest figure in running text, mm: it leaves room for text on its page. */
-export const tallest_mm = 170;
+export const tallest_mm = 160;
 
 export function stylesheet({ paper, foot }: SheetStyle): string {
   return `@page {
