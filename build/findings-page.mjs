@@ -8,6 +8,7 @@ const tables = [
   ['block-codes.ts', 'blockCodes', 'How a line of a block is written'],
   ['setup-codes.ts', 'setupCodes', 'What the lines of a block mean together'],
   ['sheet-codes.ts', 'sheetCodes', 'The sheet around the blocks'],
+  ['prose-codes.ts', 'proseCodes', 'Quantities and units in the text'],
   ['check-codes.ts', 'checkCodes', 'The sheet, its setups and their solutions together'],
 ];
 

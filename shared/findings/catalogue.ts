@@ -5,6 +5,7 @@
 import { blockCodes } from './block-codes.ts';
 import { checkCodes } from './check-codes.ts';
 import type { CatalogueEntry } from './entry.ts';
+import { proseCodes } from './prose-codes.ts';
 import { setupCodes } from './setup-codes.ts';
 import { sheetCodes } from './sheet-codes.ts';
 
@@ -13,6 +14,7 @@ export const catalogue = {
   ...setupCodes,
   ...sheetCodes,
   ...checkCodes,
+  ...proseCodes,
 } as const satisfies Record<string, CatalogueEntry>;
 
 export type FindingCode = keyof typeof catalogue;

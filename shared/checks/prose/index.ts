@@ -1,0 +1,99 @@
+/** The rules of SI writing in prose, in one table. A new rule is one small function in the file of its family and one entry here. */
+import type { Setup } from '../../setup/setup.ts';
+import type { Sheet } from '../../sheet/sheet.ts';
+import type { Rule } from '../rule.ts';
+import * as compounds from './compounds.ts';
+import * as kinds from './kinds.ts';
+import * as missing from './missing.ts';
+import * as names from './names.ts';
+import * as numbers from './numbers.ts';
+import * as pairs from './pairs-of-values.ts';
+import { passageOf, type RunRule, type Setting, type TableRule } from './rule.ts';
+import type { Run } from './run.ts';
+import { proseOf } from './runs.ts';
+import * as spacing from './spacing.ts';
+import * as symbols from './symbols.ts';
+import * as tables from './tables.ts';
+
+const runRules: readonly RunRule[] = [
+  spacing.unitSpace,
+  spacing.degreeApart,
+  spacing.unitHyphen,
+  spacing.angleSpace,
+  spacing.percentSpace,
+  symbols.unitCase,
+  symbols.prefixCase,
+  symbols.prefixLarge,
+  symbols.prefixSmall,
+  symbols.prefixApart,
+  symbols.prefixAlone,
+  symbols.prefixDouble,
+  symbols.microLetter,
+  symbols.unitPlural,
+  symbols.unitStop,
+  names.unitAbbreviation,
+  names.unitMixed,
+  names.unitNameApart,
+  names.unitOldName,
+  names.directCurrent,
+  names.unitAttached,
+  compounds.unitProduct,
+  compounds.unitProductStop,
+  compounds.unitExponent,
+  compounds.doubleInverse,
+  compounds.twoSolidi,
+  compounds.squareSign,
+  compounds.squareSize,
+  kinds.strengthUnit,
+  kinds.potentialUnit,
+  missing.noUnit,
+  missing.unitAlone,
+  numbers.leadingZero,
+  numbers.textComma,
+  numbers.thousandsComma,
+  numbers.digitGroups,
+  numbers.timesSign,
+  numbers.figuresMany,
+  pairs.oneUnit,
+  pairs.rangeDash,
+  pairs.sidesUnit,
+  pairs.plusMinus,
+  pairs.uncertaintyDigits,
+];
+
+/** Headings are set in capitals as it pleases their writer. */
+const textRules: readonly RunRule[] = [names.unitNameCase];
+
+const tableRules: readonly TableRule[] = [
+  tables.headingBrackets,
+  tables.headingWords,
+  tables.headingSolidi,
+  tables.unitInCell,
+  tables.columnDecimals,
+];
+
+export const siWriting: Rule = ({ sheet, setups }) => {
+  const prose = proseOf(sheet);
+  const setting = settingOf(sheet, setups, prose.runs);
+  const inRuns = prose.runs.flatMap((run) => {
+    if (!/\d|many|several|few|number/u.test(run.text)) return [];
+    const passage = passageOf(run, setting);
+    const rules = run.kind === 'heading' ? runRules : [...runRules, ...textRules];
+    return rules.flatMap((rule) => rule(passage));
+  });
+  const inTables = prose.tables.flatMap((table) => tableRules.flatMap((rule) => rule(table, setting)));
+  return [...inRuns, ...inTables];
+};
+
+const emfLetter = /(?:e\.?m\.?f\.?|electromotive force),?\s\(?E(?![\p{L}\p{N}])/iu;
+
+function settingOf(sheet: Sheet, setups: readonly Setup[], runs: readonly Run[]): Setting {
+  const names = setups.flatMap(({ electrodes, probes, rows }) =>
+    [...electrodes, ...probes, ...rows].map(({ name }) => name),
+  );
+  return {
+    american: sheet.front.language === 'en-US',
+    names: new Set(names),
+    emf: runs.some(({ text }) => emfLetter.test(text)),
+  };
+}
