@@ -1,12 +1,12 @@
 /** What the makers of a drawing's parts work on: the page, the room that is left on it, the leads. No solution is to be had here. */
-import type { Bounds } from '../field/geometry/curve.ts';
+import { type Bounds, curvesOf } from '../field/geometry/curve.ts';
 import type { Point } from '../field/geometry/outline.ts';
 import { keyHeight } from './key.ts';
 import { Occupancy } from './labels.ts';
 import { chooseLeads, type Lead } from './lead-routes.ts';
 import { at } from './marks.ts';
 import { isMetal, type Page, paperClips, rowEnds, scaled, wants } from './page.ts';
-import { alongSides, between } from './polygon.ts';
+import { alongSides, between, polygonOf } from './polygon.ts';
 
 export interface Desk {
   readonly page: Page;
@@ -38,6 +38,7 @@ export function deskOf(page: Page): Desk {
     room.keepSolid(between(scaled(from, page.scale), scaled(to, page.scale), 0.5));
   }
   room.keepBox({ ...board, y1: board.y0 + keyHeight(page) });
+  for (const outline of page.holes) room.keepSolid(alongSides(polygonOf(curvesOf(outline)), 0.8));
   for (const box of paperClips(page)) room.keepBox(box);
   for (const [a, b] of paperEdges(page)) room.keepSolid(between(a, b, 0.5));
   for (const [a, b] of edgesOf(board)) room.keepSolid(between(a, b, 0.5));

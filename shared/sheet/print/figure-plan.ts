@@ -32,7 +32,10 @@ export function planFigures(planned: Planned, audience: Audience, draw: Draw): F
     ofInsert: (number) => ({ id: `insert-${number + 1}`, ...(places.get(number) ?? whole) }),
     ofBlock(number) {
       const setup = planned.setups[number];
-      const placing = setup && { scale: fittingScale(setup, partsOf(setup), column_mm), limit_mm: column_mm };
+      const placing = setup && {
+        scale: fittingScale(setup, partsOf(setup), { width_mm: column_mm, height_mm: tallest_mm }),
+        limit_mm: column_mm,
+      };
       return { id: `block-${number + 1}`, ...(placing ?? whole) };
     },
   };
@@ -62,6 +65,14 @@ function wantedBy(bound: BoundInsert | undefined, audience: Audience): readonly 
   return [{ number, setup: target.setup, parts, half: target.size === 'half' }];
 }
 
+interface Room {
+  readonly width_mm: number;
+  readonly height_mm: number;
+}
+
+/** Of two figures that stand below each other on one page. */
+const halfPage_mm = 112;
+
 /** Figures that would come out smaller than this side by side stand in fewer columns, at last one below the other. */
 const leastBeside = 0.25;
 
@@ -72,10 +83,11 @@ function together(wanted: readonly Wanted[], places: number, draw: Draw): readon
       const share_mm = shareOf(columns);
       return half ? Math.min(share_mm, shareOf(2)) : share_mm;
     });
+    const height_mm = columns < places ? halfPage_mm : tallest_mm;
     const scale = Math.min(
       1,
       ...wanted.map(({ setup, parts }, i) =>
-        fittingScale(setup, outlineParts(parts), limits[i] ?? column_mm),
+        fittingScale(setup, outlineParts(parts), { width_mm: limits[i] ?? column_mm, height_mm }),
       ),
     );
     const widths = wanted.map(({ setup, parts }) => draw(setup, parts, scale).width);
@@ -99,16 +111,19 @@ const narrow_mm = 120;
 const least = 0.2;
 
 /** Letters and margins do not shrink with the drawing, so the scale that fits is found from the drawing itself, in three rounds. */
-function fittingScale(setup: Setup, parts: readonly DrawingPart[], limit_mm: number): number {
+function fittingScale(setup: Setup, parts: readonly DrawingPart[], room: Room): number {
   const paper = setup.paper;
   if (paper === null) return 1;
-  const width_mm = limit_mm < narrow_mm ? limit_mm / 0.75 : limit_mm;
+  const letters = room.width_mm < narrow_mm ? 0.75 : 1;
   let scale = 1;
   for (let round = 0; round < 3; round++) {
     const scene = outlineScene(setup, { parts, audience: 'technicians', scale });
     const beside_mm = scene.width - paper.width_mm * scale;
     const above_mm = scene.height - paper.height_mm * scale;
-    const fit = Math.min((width_mm - beside_mm) / paper.width_mm, (tallest_mm - above_mm) / paper.height_mm);
+    const fit = Math.min(
+      (room.width_mm / letters - beside_mm) / paper.width_mm,
+      (room.height_mm / letters - above_mm) / paper.height_mm,
+    );
     scale = Math.max(least, Math.min(1, Math.floor(fit * 100) / 100));
   }
   return scale;

@@ -1,7 +1,7 @@
 /** Findings at the top of a sheet that is not ready: in plain words, with the line where each stands. */
 import type { Finding, Severity } from '../../findings/finding.ts';
 import { lineIndex, type Source } from '../../text/source.ts';
-import { type Html, html, joined, nothing } from './html.ts';
+import { type Html, html, nothing, withCode } from './html.ts';
 
 const order: readonly Severity[] = ['stop', 'error', 'warning'];
 
@@ -31,11 +31,4 @@ ${items}</ul>
 function findingItem({ severity, message, hints }: Finding, line: number): Html {
   const more = hints.length === 0 ? null : html`<br>${withCode(hints.join(' '))}`;
   return html`<li><span class="where">${severityWords[severity]}, line ${line}.</span> ${withCode(message)}${more}</li>\n`;
-}
-
-/** What a message has between backticks is code. */
-function withCode(message: string): Html {
-  return joined(
-    message.split('`').map((part, i) => (i % 2 === 0 ? html`${part}` : html`<code>${part}</code>`)),
-  );
 }

@@ -26,6 +26,10 @@ export const joined = (parts: readonly Html[], between = ''): Html => ({
   markup: parts.map((part) => part.markup).join(between),
 });
 
+/** A message in which code stands between backticks. */
+export const withCode = (message: string): Html =>
+  joined(message.split('`').map((part, i) => (i % 2 === 0 ? html`${part}` : html`<code>${part}</code>`)));
+
 /** For markup made by our own renderers alone: SVG of the drawing room, the stylesheet. */
 export const trusted = (markup: string): Html => ({ markup });
 

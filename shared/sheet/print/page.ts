@@ -103,23 +103,25 @@ function notches(audience: Audience): Html {
   return html`<div class="notches" aria-hidden="true"><svg width="5mm" height="9mm" viewBox="0 0 5 9">${marks}</svg></div>\n`;
 }
 
-/** Longer names are cut: the foot is one line. */
-const longestName = 36;
+/** Letters that the foot has room for beside the page number; the name of a sheet is cut to fit. */
+const footRoom = 82;
+const leastName = 12;
 
 function footText({ front, audience, title }: Frame): string {
-  const parts = [
-    shortened(front.id ?? title),
-    front.version === null ? null : `version ${shortened(front.version)}`,
-    front.date === null ? null : shortened(front.date),
+  const rest = [
+    front.version === null ? null : `version ${shortened(front.version, leastName)}`,
+    front.date === null ? null : shortened(front.date, leastName),
     readerWords[audience],
     'printed copies may be out of date',
-  ];
-  return parts.filter((part) => part !== null).join(' · ');
+  ]
+    .filter((part) => part !== null)
+    .join(' · ');
+  return `${shortened(front.id ?? title, Math.max(leastName, footRoom - 3 - rest.length))} · ${rest}`;
 }
 
-function shortened(name: string): string {
+function shortened(name: string, most: number): string {
   const letters = [...name];
-  return letters.length <= longestName ? name : `${letters.slice(0, longestName - 1).join('')}…`;
+  return letters.length <= most ? name : `${letters.slice(0, most - 1).join('')}…`;
 }
 
 /** Said at the head of what staff get, so that no page holds it alone. */

@@ -1,10 +1,10 @@
 /** Print of values, boxes for what is not known, placeholders for what comes later. No solution. */
 import type { InsertHead } from '../sheet.ts';
-import { type Html, html } from './html.ts';
+import { type Html, html, withCode } from './html.ts';
 
 /** A box in the findings colour: a name that means nothing here, or a value that cannot be had. */
 export function troubleBox(written: string, trouble: string): Html {
-  return html`<span class="unknown">${written}: ${trouble}</span>`;
+  return html`<span class="unknown">${written}: ${withCode(trouble)}</span>`;
 }
 
 const laterNames: Readonly<Record<(InsertHead & { kind: 'later' })['word'], string>> = {

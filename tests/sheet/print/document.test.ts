@@ -50,6 +50,12 @@ describe('values', () => {
     );
   });
 
+  it('a message in a box shows code as code', () => {
+    expect(bodyOf(printed(`${block}Read ?{bras.M}.`, 'teachers'))).toMatch(
+      /<span class="unknown">\?\{bras\.M\}: [^`]*<code>bars<\/code>[^`]*<\/span>/,
+    );
+  });
+
   it('an unknown name is a box, never a gap', () => {
     expect(bodyOf(printed(`${block}Read ?{Q}.`, 'teachers'))).toMatch(
       /Read <span class="unknown">\?\{Q\}: [^<]+<\/span>\./,
