@@ -11,7 +11,7 @@ import { boxOf, type Candidate, centred } from './labels.ts';
 import { at, dot, label, line, polyline, upright } from './marks.ts';
 import { BESIDE_EDGE_mm, onPaper, type Page, scaled, wants } from './page.ts';
 import { carbonDiameter, textSize } from './pens.ts';
-import { aroundPoint, farFrom } from './pointed.ts';
+import { aroundProbe, farFrom } from './pointed.ts';
 import { readingText } from './reading-text.ts';
 import type { Item, Label } from './scene.ts';
 import { pagePoints, stations, thinned } from './traces.ts';
@@ -172,7 +172,7 @@ export function probeReadings(desk: Desk, { readings }: SolvedSetup): Item[] {
     if (text === null || !onPaper(page, place)) return [];
     const size_mm = textSize.value;
     const best =
-      room.place(aroundPoint(place, upright(text), size_mm)) ??
+      room.place(aroundProbe(desk, place, upright(text), size_mm)) ??
       room.place(farFrom(desk, place, upright(`${probe.name}: ${text}`), size_mm));
     return best === null ? [] : [line('leader', best.start, best.end), best.label];
   });

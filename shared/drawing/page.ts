@@ -125,15 +125,26 @@ export function isOn({ pieces }: PageElectrode, p: Point): boolean {
   );
 }
 
-/** The clips that hold the paper on its board. */
-export function paperClips({ width, height, compact }: Page): Bounds[] {
+/** The clips that hold the paper on its board; none where metal lies. */
+export function paperClips(page: Page): Bounds[] {
+  const { width, height, compact } = page;
   const [half, out, over] = compact ? [2.6, 2.6, 1.2] : [3.5, 3.4, 1.6];
   const x = Math.min(compact ? 6 : 9, width / 8);
   return [x, width - x].flatMap((middle) =>
     [
       [height - over, height + out],
       [-out, over],
-    ].map(([y0 = 0, y1 = 0]) => ({ x0: middle - half, x1: middle + half, y0, y1 })),
+    ].flatMap(([y0 = 0, y1 = 0]) => {
+      const box = { x0: middle - half, x1: middle + half, y0, y1 };
+      return touchesMetal(page, box) ? [] : [box];
+    }),
+  );
+}
+
+function touchesMetal(page: Page, { x0, y0, x1, y1 }: Bounds): boolean {
+  const steps = [0, 0.25, 0.5, 0.75, 1];
+  return steps.some((s) =>
+    steps.some((t) => isMetal(page, { x: x0 + s * (x1 - x0), y: y0 + t * (y1 - y0) })),
   );
 }
 

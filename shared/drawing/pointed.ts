@@ -5,7 +5,7 @@ import { cos, hypot, sin } from '../field/maths.ts';
 import type { Desk } from './desk.ts';
 import { boxOf, centred } from './labels.ts';
 import { at, label } from './marks.ts';
-import { scaled } from './page.ts';
+import { middleOf, type Page, scaled } from './page.ts';
 import { probeDiameter } from './pens.ts';
 import { between } from './polygon.ts';
 import type { Label, TextRun } from './scene.ts';
@@ -18,6 +18,21 @@ export interface Pointed {
   readonly leader: readonly Point[];
 }
 
+/** Round a probe, but not nearer to another one, whose the label would seem to be. */
+export function aroundProbe({ page }: Desk, p: Point, runs: readonly TextRun[], size_mm: number): Pointed[] {
+  const others = otherProbes(page, p);
+  return aroundPoint(p, runs, size_mm).filter(({ label: placed }) => {
+    const middle = middleOf(boxOf(placed));
+    const own = hypot(middle.x - p.x, middle.y - p.y);
+    return others.every((q) => hypot(middle.x - q.x, middle.y - q.y) > own);
+  });
+}
+
+const otherProbes = (page: Page, p: Point): Point[] =>
+  page.setup.probes
+    .map(({ at: place }) => scaled(place, page.scale))
+    .filter((q) => hypot(q.x - p.x, q.y - p.y) > 0.1);
+
 /** Where a point is crowded in: places further off, the leader over metal if need be, but over no letters and no other probe. */
 export function farFrom(
   { page, room, board }: Desk,
@@ -25,9 +40,7 @@ export function farFrom(
   runs: readonly TextRun[],
   size_mm: number,
 ): Pointed[] {
-  const others = page.setup.probes
-    .map(({ at: place }) => scaled(place, page.scale))
-    .filter((q) => hypot(q.x - p.x, q.y - p.y) > 0.1);
+  const others = otherProbes(page, p);
   const reaches = [6, 9, 12, 15, 18, 22, 26, 30, 35, 40];
   return pointed(p, { runs, size_mm, reaches, directions: allRound })
     .filter(({ label: placed }) => within(boxOf(placed), board))

@@ -6,7 +6,7 @@ import { centred } from './labels.ts';
 import { at, dot, label, line, upright } from './marks.ts';
 import { type Page, rowEnds, scaled, wants } from './page.ts';
 import { probeDiameter, textSize } from './pens.ts';
-import { aroundPoint, farFrom } from './pointed.ts';
+import { aroundProbe, farFrom } from './pointed.ts';
 import type { Item, Label, TextRun } from './scene.ts';
 
 export function rows({ page, room }: Desk): Item[] {
@@ -84,7 +84,8 @@ export function probes(desk: Desk): Item[] {
     const mark = dot('probe', p, probeDiameter);
     const text = upright(probe.name);
     const best =
-      room.place(aroundPoint(p, text, textSize.name)) ?? room.place(farFrom(desk, p, text, textSize.name));
+      room.place(aroundProbe(desk, p, text, textSize.name)) ??
+      room.place(farFrom(desk, p, text, textSize.name));
     if (best === null) return [mark];
     room.keepLine(best.leader);
     return [line('leader', best.start, best.end), mark, best.label];
