@@ -25,7 +25,7 @@ await build({
   outExtension: { '.js': '.mjs' },
   bundle: true,
   platform: 'node',
-  target: 'node20.9',
+  target: 'node20.20',
   format: 'esm',
   banner: { js: commonJsBanner },
   legalComments: 'linked',

@@ -9,7 +9,7 @@ import { fileURLToPath } from 'node:url';
 const root = dirname(dirname(fileURLToPath(import.meta.url)));
 const leastNode = [20, 20];
 const sourceFolders = ['shared', 'server', 'client', 'syntaxes', 'build'];
-const sourceFiles = ['package.json', 'package-lock.json'];
+const sourceFiles = ['package.json', 'package-lock.json', 'tsconfig.base.json'];
 
 checkNode();
 once('node_modules/.papervolt-installed', hashOf(['package-lock.json']), install);

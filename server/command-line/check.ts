@@ -1,8 +1,8 @@
 /** `papervolt check`: what Papervolt has to say about sheets. */
 import { examineSheet } from '../../shared/index.ts';
 import { readInputs } from './inputs.ts';
-import type { ExitStatus, Output } from './output.ts';
-import { findingLines, findingRecords, statusOf } from './report.ts';
+import { emptyLines, findingLines, findingRecords, statusOf } from './report.ts';
+import type { ExitStatus, Shell } from './shell.ts';
 
 export interface CheckOptions {
   readonly json?: boolean;
@@ -10,20 +10,21 @@ export interface CheckOptions {
   readonly stdinName?: string;
 }
 
-export function check(named: readonly string[], options: CheckOptions, output: Output): ExitStatus {
-  const inputs = readInputs(named, { folder: process.cwd(), stdinName: options.stdinName ?? null });
+export function check(named: readonly string[], options: CheckOptions, shell: Shell): ExitStatus {
+  const inputs = readInputs(named, shell, options.stdinName);
   const examinations = inputs.map(({ name, text }) => examineSheet({ name, text }));
   if (options.json) {
     const sheets = examinations.map((examination) => ({
       sheet: examination.sheet.source.name,
       findings: findingRecords(examination),
     }));
-    output.result(JSON.stringify({ sheets }, null, 2));
+    shell.result(JSON.stringify({ sheets }, null, 2));
   } else {
     for (const examination of examinations)
-      for (const line of findingLines(examination, output)) output.result(line);
-    output.say(summary(examinations.length, examinations.flatMap(({ findings }) => findings).length));
+      for (const line of findingLines(examination, shell.resultColors)) shell.result(line);
+    shell.say(summary(examinations.length, examinations.flatMap(({ findings }) => findings).length));
   }
+  for (const line of emptyLines(examinations)) shell.say(line);
   return statusOf(examinations, options.strict ?? false);
 }
 

@@ -11,8 +11,8 @@ import {
   printSheets,
 } from '../../shared/index.ts';
 import { type Input, readInputs } from './inputs.ts';
-import { CommandFailure, type ExitStatus, type Output } from './output.ts';
-import { findingLines, statusOf } from './report.ts';
+import { emptyLines, findingLines, statusOf } from './report.ts';
+import { CommandFailure, type ExitStatus, type Shell, telling } from './shell.ts';
 
 export interface PrintOptions {
   readonly out: string;
@@ -21,44 +21,66 @@ export interface PrintOptions {
   readonly stdinName?: string;
 }
 
-export function print(named: readonly string[], options: PrintOptions, output: Output): ExitStatus {
+export function print(named: readonly string[], options: PrintOptions, shell: Shell): ExitStatus {
   const wanted = wantedAudiences(options.for);
-  const inputs = readInputs(named, { folder: process.cwd(), stdinName: options.stdinName ?? null });
+  if (options.out === '') throw new CommandFailure('--out needs the name of a folder.');
+  const inputs = readInputs(named, shell, options.stdinName);
   refuseSameNames(inputs);
   const examinations = inputs.map(({ name, text }) => examineSheet({ name, text }));
-  const folder = resolve(options.out);
-  examinations.forEach((examination, index) => {
-    const stem = stemOf(inputs[index]?.name ?? '');
-    for (const line of findingLines(examination, output)) output.say(line);
-    for (const path of writePrints(printSheets(examination, wanted), folder, stem))
-      output.result(relative('', path) || path);
-    for (const line of heldBack(examination, wanted)) output.say(`${examination.sheet.source.name}: ${line}`);
-  });
+  const folder = resolve(shell.folder, options.out);
+  for (const examination of examinations) {
+    const prints = printSheets(examination, wanted);
+    for (const line of findingLines(examination, shell.sayColors)) shell.say(line);
+    for (const path of writePrints(prints, folder, stemOf(examination.sheet.source.name)))
+      shell.result(relative(shell.folder, path));
+    for (const line of heldBack(examination, wanted, prints)) shell.say(line);
+  }
+  for (const line of emptyLines(examinations)) shell.say(line);
   return statusOf(examinations, options.strict ?? false);
 }
 
 /** Writes the prints of one sheet; each file is either the old one or the new one, never half of it. */
 export function writePrints(prints: readonly Print[], folder: string, stem: string): readonly string[] {
-  mkdirSync(folder, { recursive: true });
+  if (prints.length > 0)
+    telling(folder, 'this folder cannot be made', () => mkdirSync(folder, { recursive: true }));
   return prints.map(({ suffix, html }) => {
     const path = join(folder, `${stem}-${suffix}.html`);
-    writeFileAtomic.sync(path, html);
+    telling(path, 'cannot be written', () => writeFileAtomic.sync(path, html));
     return path;
   });
 }
 
-export const stemOf = (name: string): string => basename(name).replace(/\.(md|markdown)$/i, '');
+/** Name of a sheet without folder and ending: `sheets/bars.md` prints as `bars-pupils.html`. */
+export const stemOf = (name: string): string => basename(name).replace(/(?<=.)\.(md|markdown)$/i, '');
 
 export function refuseSameNames(inputs: readonly Input[]): void {
   const seen = new Map<string, string>();
   for (const { name } of inputs) {
-    // Compared without case: some file systems hold a.html and A.html to be one file.
-    const stem = stemOf(name).toLowerCase();
+    // Some file systems hold a.html and A.html to be one file, and é written as one sign or as two.
+    const stem = stemOf(name).normalize('NFC').toLowerCase();
     const other = seen.get(stem);
-    if (other)
+    if (other !== undefined)
       throw new CommandFailure(`${other} and ${name} would print to the same files. Nothing was written.`);
     seen.set(stem, name);
   }
+}
+
+/** Says who was to get a print and got none, and why. */
+export function heldBack(
+  { sheet, findings }: Examination,
+  wanted: readonly Audience[],
+  prints: readonly Print[],
+): readonly string[] {
+  const missing = wanted.filter((reader) => prints.every(({ audience }) => audience !== reader));
+  if (missing.length === 0) return [];
+  const has = (severity: string): boolean => findings.some((finding) => finding.severity === severity);
+  const reason = has('error')
+    ? 'the sheet has errors'
+    : has('stop') && missing.includes('pupils')
+      ? 'it is not a pupil practical as written'
+      : `the sheet is for ${sheet.front.audience} alone`;
+  const told = 'A print from an earlier run would be out of date.';
+  return [`${sheet.source.name}: not printed for ${missing.join(' and ')}: ${reason}. ${told}`];
 }
 
 function wantedAudiences(word: string | undefined): readonly Audience[] {
@@ -66,18 +88,4 @@ function wantedAudiences(word: string | undefined): readonly Audience[] {
   const found = audiences.find((audience) => audience === word);
   if (!found) throw new CommandFailure(`--for takes ${audiences.join(', ')}; not "${word}".`);
   return [found];
-}
-
-function heldBack({ findings }: Examination, wanted: readonly Audience[]): readonly string[] {
-  const has = (severity: string): boolean => findings.some((finding) => finding.severity === severity);
-  const told = 'A print from an earlier run would be out of date.';
-  if (has('error')) {
-    const missing = wanted.filter((audience) => audience !== 'teachers');
-    return missing.length > 0
-      ? [`not printed for ${missing.join(' and ')}: the sheet has errors. ${told}`]
-      : [];
-  }
-  return has('stop') && wanted.includes('pupils')
-    ? [`not printed for pupils: not a pupil practical as written. ${told}`]
-    : [];
 }

@@ -1,8 +1,8 @@
 /** `papervolt readings`: the solved numbers of one sheet as JSON or CSV. */
 import { type Examination, examineSheet, type PointReading, unsolvedReadings } from '../../shared/index.ts';
 import { readInputs } from './inputs.ts';
-import { CommandFailure, type ExitStatus, type Output } from './output.ts';
-import { findingLines, findingRecords, statusOf } from './report.ts';
+import { emptyLines, findingLines, findingRecords, statusOf } from './report.ts';
+import { CommandFailure, type ExitStatus, type Shell } from './shell.ts';
 
 export interface ReadingsOptions {
   readonly json?: boolean;
@@ -11,19 +11,20 @@ export interface ReadingsOptions {
   readonly stdinName?: string;
 }
 
-export function readings(named: readonly string[], options: ReadingsOptions, output: Output): ExitStatus {
+export function readings(named: readonly string[], options: ReadingsOptions, shell: Shell): ExitStatus {
   if (options.json && options.csv) throw new CommandFailure('Choose one of --json and --csv.');
-  const inputs = readInputs(named, { folder: process.cwd(), stdinName: options.stdinName ?? null });
+  const inputs = readInputs(named, shell, options.stdinName);
   const [input] = inputs;
   if (!input || inputs.length > 1)
     throw new CommandFailure(`Name exactly one sheet; ${inputs.length} are named.`);
   const examination = examineSheet({ name: input.name, text: input.text });
   if (options.csv) {
-    for (const line of csvLines(examination)) output.result(line);
-    for (const line of findingLines(examination, output)) output.say(line);
+    for (const line of csvLines(examination)) shell.result(line);
+    for (const line of findingLines(examination, shell.sayColors)) shell.say(line);
   } else {
-    output.result(JSON.stringify(readingsRecord(examination), null, 2));
+    shell.result(JSON.stringify(readingsRecord(examination), null, 2));
   }
+  for (const line of emptyLines([examination])) shell.say(line);
   return statusOf([examination], options.strict ?? false);
 }
 

@@ -1,6 +1,6 @@
 /** Findings as lines of text and as plain records. */
-import { type Examination, type Finding, lineIndex, type Severity } from '../../shared/index.ts';
-import type { ExitStatus, Output } from './output.ts';
+import { type Examination, type Finding, isSheet, lineIndex, type Severity } from '../../shared/index.ts';
+import type { ExitStatus, Output } from './shell.ts';
 
 /** A finding as `papervolt check --json` and `papervolt readings --json` print it. Lines and columns from 1, UTF-16, in the file. */
 export interface FindingRecord {
@@ -33,10 +33,7 @@ export function findingRecords({ sheet, findings }: Examination): readonly Findi
 }
 
 /** `file:line:column: severity code message`, the hints and fixes below. */
-export function findingLines(
-  examination: Examination,
-  { colors }: Pick<Output, 'colors'>,
-): readonly string[] {
+export function findingLines(examination: Examination, colors: Output['resultColors']): readonly string[] {
   const paint: Readonly<Record<Severity, (text: string) => string>> = {
     stop: (text) => colors.bold(colors.red(text)),
     error: colors.red,
@@ -54,6 +51,15 @@ export function findingLines(
 
 function advice({ hints, fixes }: Finding): readonly string[] {
   return [...hints, ...fixes.map((fix) => `Fix: ${fix.title}`)];
+}
+
+/** Where nothing was found although nothing is wrong, it is said: a fence may be misspelt, or the wrong folder named. */
+export function emptyLines(examinations: readonly Examination[]): readonly string[] {
+  if (examinations.length === 0)
+    return ['No sheet was found: a sheet is a Markdown file with an `electrodes` block.'];
+  return examinations
+    .filter(({ sheet }) => !isSheet(sheet))
+    .map(({ sheet }) => `${sheet.source.name}: no \`electrodes\` block stands in it.`);
 }
 
 /** 1 with a stop or an error, and with a warning too where the caller is strict. */

@@ -1,31 +1,30 @@
 /** `npm start`: checks, solves and prints the samples, or the sheets named, into `out/`, and shows what the engine found. */
-import { dirname, join, relative, resolve } from 'node:path';
+import { dirname, join, relative } from 'node:path';
 import { performance } from 'node:perf_hooks';
 import { fileURLToPath } from 'node:url';
 import { audiences, type Examination, examineSheet, printSheets, printWithin } from '../../shared/index.ts';
 import { readInputs } from './inputs.ts';
-import { CommandFailure, type Output, standardOutput } from './output.ts';
-import { refuseSameNames, stemOf, writePrints } from './print.ts';
-import { findingLines, statusOf } from './report.ts';
+import { heldBack, refuseSameNames, stemOf, writePrints } from './print.ts';
+import { emptyLines, findingLines, statusOf } from './report.ts';
+import { CommandFailure, type Shell, standardShell } from './shell.ts';
 
 const root = dirname(dirname(fileURLToPath(import.meta.url)));
 
-const output = standardOutput();
+const shell = standardShell();
 try {
-  process.exitCode = start(process.argv.slice(2), output);
+  process.exitCode = start(process.argv.slice(2), shell);
 } catch (error) {
-  output.say(
+  shell.say(
     error instanceof CommandFailure ? error.message : String(error instanceof Error ? error.stack : error),
   );
   process.exitCode = 2;
 }
 
-function start(named: readonly string[], { result, say, colors }: Output): number {
+function start(named: readonly string[], shell: Shell): number {
+  const { result, say, sayColors } = shell;
   // npm runs scripts in the project's folder and tells where the command was typed.
-  const folder = process.env.INIT_CWD ?? process.cwd();
-  const inputs = readInputs(named.length > 0 ? named : [join(root, 'samples')], { folder, stdinName: null });
-  if (inputs.length === 0)
-    throw new CommandFailure('No sheet was found: a sheet is a Markdown file with an `electrodes` block.');
+  const folder = process.env.INIT_CWD ?? shell.folder;
+  const inputs = readInputs(named.length > 0 ? named : [join(root, 'samples')], { ...shell, folder });
   refuseSameNames(inputs);
   const out = join(root, 'out');
   const rows: string[][] = [['sheet', 'setup', 'resistance', 'current', 'time']];
@@ -36,11 +35,14 @@ function start(named: readonly string[], { result, say, colors }: Output): numbe
     const took_ms = performance.now() - started;
     writePrints(prints, out, stemOf(name));
     rows.push(...tableRows(examination, took_ms));
-    for (const line of findingLines(examination, { colors })) say(line);
+    for (const line of findingLines(examination, sayColors)) say(line);
+    for (const line of heldBack(examination, audiences, prints)) say(line);
     return examination;
   });
+  for (const line of emptyLines(examinations)) say(line);
+  if (examinations.length === 0) return 2;
   for (const line of table(rows)) result(line);
-  say(`Prints: ${relative(folder, resolve(out)) || '.'}`);
+  say(`Prints: ${relative(folder, out) || '.'}`);
   return statusOf(examinations, false);
 }
 

@@ -1,11 +1,13 @@
-/** Runs the program as a person would: a real process, in a folder of its own. */
+/** Runs the program in a folder of its own: most often as a function, which is quick, and as a real process where that is the point. */
 import { spawnSync } from 'node:child_process';
 import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { createColors } from 'picocolors';
+import { papervolt } from '../../../server/command-line/program.ts';
 
-const program = resolve(dirname(fileURLToPath(import.meta.url)), '../../../dist/papervolt.mjs');
+export const root = resolve(dirname(fileURLToPath(import.meta.url)), '../../..');
 
 /** Folders of this process, removed when it ends. */
 const made: string[] = [];
@@ -24,10 +26,8 @@ export interface Folder {
   write(name: string, text: string): void;
   read(name: string): string;
   list(name?: string): string[];
-  run(
-    args: readonly string[],
-    options?: { readonly input?: string; readonly env?: Readonly<Record<string, string>> },
-  ): Ran;
+  /** `papervolt ARGS`, `input` being what stands on standard input. */
+  run(args: readonly string[], input?: string): Ran;
 }
 
 export function folder(files: Readonly<Record<string, string>> = {}): Folder {
@@ -41,19 +41,56 @@ export function folder(files: Readonly<Record<string, string>> = {}): Folder {
     },
     read: (name) => readFileSync(join(path, name), 'utf8'),
     list: (name = '.') => readdirSync(join(path, name)).sort(),
-    run(args, { input = '', env = {} } = {}) {
-      const { status, stdout, stderr } = spawnSync(process.execPath, [program, ...args], {
-        cwd: path,
-        input,
-        encoding: 'utf8',
-        env: { ...process.env, ...env },
-      });
-      return { status, stdout, stderr };
-    },
+    run: (args, input = '') => runIn(path, args, input),
   };
   for (const [name, text] of Object.entries(files)) handle.write(name, text);
   return handle;
 }
+
+function runIn(path: string, args: readonly string[], input: string): Ran {
+  let stdout = '';
+  let stderr = '';
+  const plain = createColors(false);
+  const status = papervolt(args, {
+    folder: path,
+    readStandardInput: () => Buffer.from(input),
+    result: (line) => {
+      stdout += `${line}\n`;
+    },
+    resultText: (text) => {
+      stdout += text;
+    },
+    say: (line) => {
+      stderr += `${line}\n`;
+    },
+    resultColors: plain,
+    sayColors: plain,
+  });
+  return { status, stdout, stderr };
+}
+
+export interface ProcessOptions {
+  readonly input?: string;
+  readonly env?: Readonly<Record<string, string>>;
+}
+
+/** `node SCRIPT ARGS` in a folder; a script of the project counts from its root. */
+export function runProcess(
+  cwd: string,
+  [script, ...args]: readonly [string, ...string[]],
+  options: ProcessOptions = {},
+): Ran {
+  const { status, stdout, stderr } = spawnSync(process.execPath, [resolve(root, script), ...args], {
+    cwd,
+    input: options.input ?? '',
+    encoding: 'utf8',
+    env: { ...process.env, ...options.env },
+  });
+  return { status, stdout, stderr };
+}
+
+/** The text of a file of the project. */
+export const projectFile = (name: string): string => readFileSync(join(root, name), 'utf8');
 
 export const bars = `# Bars
 
