@@ -243,13 +243,13 @@ describe('odd set-ups are drawn all the same', () => {
     expect(drawn(text).length).toBeGreaterThan(200);
   });
 
-  test('two hundred electrodes', () => {
+  test('a hundred electrodes', () => {
     const discs = Array.from(
-      { length: 200 },
+      { length: 100 },
       (_, i) =>
         `disc D${i} diameter 6 mm at (${10 + (i % 20) * 14}, ${10 + Math.floor(i / 20) * 18}) mm ${i % 2 ? 'positive' : 'negative'}`,
     );
-    expect(drawn(['paper 290 mm × 200 mm', ...discs].join('\n'))).toContain('D199');
+    expect(drawn(['paper 290 mm × 200 mm', ...discs].join('\n'))).toContain('D99');
   });
 });
 

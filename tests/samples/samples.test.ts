@@ -39,7 +39,9 @@ describe.each(names)('%s', (name) => {
   it('prints for everyone, the same to the byte again, each drawing once described', () => {
     const prints = printSheets(sample(name), audiences);
     expect(prints.map(({ audience }) => audience)).toEqual(audiences);
-    expect(printSheets(sample(name), audiences)).toEqual(prints);
+    expect(printSheets(sample(name), ['teachers'])).toEqual(
+      prints.filter(({ audience }) => audience === 'teachers'),
+    );
     for (const { html } of prints) {
       const figures = html.match(/<svg [^>]*role="img"/g)?.length ?? 0;
       expect(html.match(/<title\b/g)?.length).toBe(figures + 1);
