@@ -8,5 +8,7 @@ export default defineConfig({
     // Files share a thread and what it has loaded: half the time of the suite would go into loading the same core again.
     pool: 'threads',
     isolate: false,
+    // One core less would be half of a small machine.
+    maxWorkers: '100%',
   },
 });

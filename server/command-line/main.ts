@@ -1,3 +1,4 @@
+#!/usr/bin/env node
 /** The program `papervolt`, started from a shell. */
 import { papervolt } from './program.ts';
 import { standardShell } from './shell.ts';

@@ -23,6 +23,11 @@ describe('dist/papervolt.mjs', () => {
     });
   });
 
+  it('is started by its name too, once npm has linked it', () => {
+    expect(projectFile('dist/papervolt.mjs').startsWith('#!/usr/bin/env node\n')).toBe(true);
+    expect(JSON.parse(projectFile('package.json')).bin).toEqual({ papervolt: 'dist/papervolt.mjs' });
+  });
+
   it('reads standard input and writes no colours where none are wanted', () => {
     const options = { input: broken, env: { NO_COLOR: '1', FORCE_COLOR: '1' } };
     const { stdout } = runProcess(
