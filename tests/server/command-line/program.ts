@@ -5,15 +5,10 @@ import { tmpdir } from 'node:os';
 import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { createColors } from 'picocolors';
+import { onTestFinished } from 'vitest';
 import { papervolt } from '../../../server/command-line/program.ts';
 
 export const root = resolve(dirname(fileURLToPath(import.meta.url)), '../../..');
-
-/** Folders of this process, removed when it ends. */
-const made: string[] = [];
-process.once('exit', () => {
-  for (const path of made) rmSync(path, { recursive: true, force: true });
-});
 
 export interface Ran {
   readonly status: number | null;
@@ -30,9 +25,10 @@ export interface Folder {
   run(args: readonly string[], input?: string): Ran;
 }
 
+/** A new folder with these files; it goes when the test is over. */
 export function folder(files: Readonly<Record<string, string>> = {}): Folder {
   const path = mkdtempSync(join(tmpdir(), 'papervolt-'));
-  made.push(path);
+  onTestFinished(() => rmSync(path, { recursive: true, force: true }));
   const handle: Folder = {
     path,
     write(name, text) {
