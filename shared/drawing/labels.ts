@@ -16,6 +16,8 @@ export interface Candidate {
   readonly cost?: number;
   /** Further points that must stay free, as those of a leader. */
   readonly leader?: readonly Point[];
+  /** What else must hold; asked last, since it may cost much. */
+  readonly holds?: () => boolean;
 }
 
 /** What the page already holds. */
@@ -73,6 +75,7 @@ export class Occupancy {
       const cost = (candidate.cost ?? 0) + this.linesUnder(box);
       if (cost >= least || !this.isFree(box)) continue;
       if (candidate.leader?.some((p) => !this.isFreeAt(p))) continue;
+      if (candidate.holds?.() === false) continue;
       best = candidate;
       least = cost;
     }

@@ -173,7 +173,7 @@ export function probeReadings(desk: Desk, { readings }: SolvedSetup): Item[] {
     const size_mm = textSize.value;
     const best =
       room.place(aroundProbe(desk, place, upright(text), size_mm)) ??
-      room.place(farFrom(desk, place, upright(`${probe.name}: ${text}`), size_mm));
+      room.place(farFrom(desk, place, { runs: upright(`${probe.name}: ${text}`), size_mm }));
     return best === null ? [] : [line('leader', best.start, best.end), best.label];
   });
 }

@@ -1,7 +1,6 @@
 /** Electrodes: hatched metal with true outlines, what hangs over the paper's edge, names and signs; holes, slits and patches of the paper. */
 import { type Bounds, type Curve, curvesOf, straight } from '../field/geometry/curve.ts';
 import type { Point } from '../field/geometry/outline.ts';
-import { hypot } from '../field/maths.ts';
 import type { Electrode } from '../setup/setup.ts';
 import { closes, visibleChains } from './cut.ts';
 import type { Desk } from './desk.ts';
@@ -20,7 +19,7 @@ import {
   wants,
 } from './page.ts';
 import { hatchSpacing, textSize } from './pens.ts';
-import { farFrom, type Pointed } from './pointed.ts';
+import { type Far, farFrom } from './pointed.ts';
 import { crossings, edgePoints, insidePolygons, polygonOf } from './polygon.ts';
 import type { Item } from './scene.ts';
 import { volts } from './values.ts';
@@ -149,14 +148,11 @@ function isConnected(page: Page, { conductor }: Electrode): boolean {
 }
 
 /** Where all is crowded round the metal: further off, with a leader to its rim. */
-function farNames(desk: Desk, piece: PagePiece, text: string): Pointed[] {
+function farNames(desk: Desk, piece: PagePiece, text: string): Far[] {
+  const name = { runs: upright(text), size_mm: textSize.name };
   return edgePoints(piece.polygons[0] ?? [])
     .filter(({ p }) => onPaper(desk.page, p))
-    .flatMap(({ p, n }) =>
-      farFrom(desk, p, upright(text), textSize.name).filter(
-        ({ end }) => (end.x - p.x) * n.x + (end.y - p.y) * n.y > 0.7 * hypot(end.x - p.x, end.y - p.y),
-      ),
-    );
+    .flatMap(({ p, n }) => farFrom(desk, p, { ...name, outwards: n }));
 }
 
 /** Round the metal, outwards from the middle of the paper first. */

@@ -10,11 +10,15 @@ import { probeDiameter } from './pens.ts';
 import { between } from './polygon.ts';
 import type { Label, TextRun } from './scene.ts';
 
-export interface Pointed {
+/** A label and the ends of its leader. */
+interface Aimed {
   readonly label: Label;
   readonly cost: number;
   readonly start: Point;
   readonly end: Point;
+}
+
+export interface Pointed extends Aimed {
   readonly leader: readonly Point[];
 }
 
@@ -33,23 +37,36 @@ const otherProbes = (page: Page, p: Point): Point[] =>
     .map(({ at: place }) => scaled(place, page.scale))
     .filter((q) => hypot(q.x - p.x, q.y - p.y) > 0.1);
 
+/** A place further off: its leader is drawn by whoever takes it. */
+export interface Far extends Aimed {
+  /** Whether its leader crosses no letters and no other probe. */
+  readonly holds: () => boolean;
+}
+
+export interface FarText {
+  readonly runs: readonly TextRun[];
+  readonly size_mm: number;
+  /** Unit normal of the edge that the point lies on: leaders keep to its side. */
+  readonly outwards?: Point;
+}
+
 /** Where a point is crowded in: places further off, the leader over metal if need be, but over no letters and no other probe. */
-export function farFrom(
-  { page, room, board }: Desk,
-  p: Point,
-  runs: readonly TextRun[],
-  size_mm: number,
-): Pointed[] {
+export function farFrom({ page, room, board }: Desk, p: Point, { runs, size_mm, outwards }: FarText): Far[] {
   const others = otherProbes(page, p);
-  const reaches = [6, 9, 12, 15, 18, 22, 26, 30, 35, 40];
-  return pointed(p, { runs, size_mm, reaches, directions: allRound })
+  const isClear = (q: Point): boolean =>
+    !room.isWrittenAt(q) && others.every((other) => hypot(other.x - q.x, other.y - q.y) > 1.4);
+  const directions = allRound.filter((degrees) => outwards === undefined || faces(degrees, outwards));
+  return aimed(p, { runs, size_mm, reaches: farReaches, directions })
     .filter(({ label: placed }) => within(boxOf(placed), board))
-    .filter(({ start, end }) =>
-      between(start, end, 0.4).every(
-        (q) => !room.isWrittenAt(q) && others.every((other) => hypot(other.x - q.x, other.y - q.y) > 1.4),
-      ),
-    )
-    .map((each) => ({ ...each, leader: [] }));
+    .map((each) => ({ ...each, holds: () => between(each.start, each.end, 0.4).every(isClear) }));
+}
+
+const farReaches = [6, 9, 12, 15, 18, 22, 26, 30, 35, 40];
+
+/** Within 45° of a normal. */
+function faces(degrees: number, n: Point): boolean {
+  const u = unit(degrees);
+  return u.x * n.x + u.y * n.y > 0.7;
 }
 
 const within = (a: Bounds, b: Bounds): boolean => a.x0 > b.x0 && a.y0 > b.y0 && a.x1 < b.x1 && a.y1 < b.y1;
@@ -60,10 +77,13 @@ const directions = [45, 135, -45, -135, 20, 160, -20, -160, 90, -90, 0, 180, 70,
 
 /** Labels round a point with short leaders, the upper right first. */
 export function aroundPoint(p: Point, runs: readonly TextRun[], size_mm: number): Pointed[] {
-  return pointed(p, { runs, size_mm, reaches: [3.6, 5.5, 8, 11], directions });
+  return aimed(p, { runs, size_mm, reaches: [3.6, 5.5, 8, 11], directions }).map((each) => ({
+    ...each,
+    leader: between(each.start, each.end, 0.4).slice(1),
+  }));
 }
 
-interface Pointing {
+interface Aiming {
   readonly runs: readonly TextRun[];
   readonly size_mm: number;
   /** Lengths of leaders and their directions in degrees, in order of liking. */
@@ -71,11 +91,11 @@ interface Pointing {
   readonly directions: readonly number[];
 }
 
-function pointed(p: Point, { runs, size_mm, reaches, directions }: Pointing): Pointed[] {
-  const found: Pointed[] = [];
+function aimed(p: Point, { runs, size_mm, reaches, directions }: Aiming): Aimed[] {
+  const found: Aimed[] = [];
   for (const [j, reach] of reaches.entries()) {
     for (const [i, degrees] of directions.entries()) {
-      const u = at(cos((degrees * Math.PI) / 180), sin((degrees * Math.PI) / 180));
+      const u = unit(degrees);
       const start = at(p.x + u.x * (probeDiameter / 2 + 0.6), p.y + u.y * (probeDiameter / 2 + 0.6));
       const end = at(p.x + u.x * reach, p.y + u.y * reach);
       const anchor = u.x > 0.1 ? 'start' : u.x < -0.1 ? 'end' : 'middle';
@@ -86,9 +106,10 @@ function pointed(p: Point, { runs, size_mm, reaches, directions }: Pointing): Po
         cost: (i * 10) / directions.length + j * 5,
         start,
         end,
-        leader: between(start, end, 0.4).slice(1),
       });
     }
   }
   return found;
 }
+
+const unit = (degrees: number): Point => at(cos((degrees * Math.PI) / 180), sin((degrees * Math.PI) / 180));

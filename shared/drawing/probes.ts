@@ -85,9 +85,9 @@ export function probes(desk: Desk): Item[] {
     const text = upright(probe.name);
     const best =
       room.place(aroundProbe(desk, p, text, textSize.name)) ??
-      room.place(farFrom(desk, p, text, textSize.name));
+      room.place(farFrom(desk, p, { runs: text, size_mm: textSize.name }));
     if (best === null) return [mark];
-    room.keepLine(best.leader);
+    if ('leader' in best) room.keepLine(best.leader);
     return [line('leader', best.start, best.end), mark, best.label];
   });
 }
