@@ -5,7 +5,7 @@ import { keyHeight } from './key.ts';
 import { Occupancy } from './labels.ts';
 import { chooseLeads, type Lead } from './lead-routes.ts';
 import { at } from './marks.ts';
-import { isMetal, type Page, paperClips, rowEnds, scaled, wants } from './page.ts';
+import { isMetal, type Page, rowEnds, scaled, wants } from './page.ts';
 import { alongSides, between, polygonOf } from './polygon.ts';
 
 export interface Desk {
@@ -39,7 +39,7 @@ export function deskOf(page: Page): Desk {
   }
   room.keepBox({ ...board, y1: board.y0 + keyHeight(page) });
   for (const outline of page.holes) room.keepSolid(alongSides(polygonOf(curvesOf(outline)), 0.8));
-  for (const box of paperClips(page)) room.keepBox(box);
+  for (const box of page.paperClips) room.keepBox(box);
   for (const [a, b] of paperEdges(page)) room.keepSolid(between(a, b, 0.5));
   for (const [a, b] of edgesOf(board)) room.keepSolid(between(a, b, 0.5));
   return { page, room, leads: chooseLeads(page, board), board };

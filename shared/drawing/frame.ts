@@ -1,7 +1,7 @@
 /** The paper on its board: outlines, clip marks, ticks as on a ruler, the corner marked 0, ruling, grain. */
 import type { Desk } from './desk.ts';
 import { at, box, label, line, polyline, upright } from './marks.ts';
-import { type Page, paperClips, wants } from './page.ts';
+import { type Page, wants } from './page.ts';
 import { textSize } from './pens.ts';
 import type { Item } from './scene.ts';
 
@@ -17,7 +17,7 @@ export function board({ page, board: b }: Desk): Item[] {
 }
 
 export function clips({ page }: Desk): Item[] {
-  return paperClips(page).flatMap(({ x0, y0, x1, y1 }) => {
+  return page.paperClips.flatMap(({ x0, y0, x1, y1 }) => {
     const above = y0 > 0;
     const grip = above ? y0 : y1;
     const back = above ? y1 : y0;

@@ -3,16 +3,7 @@ import type { Bounds } from '../field/geometry/curve.ts';
 import type { Point } from '../field/geometry/outline.ts';
 import type { Electrode } from '../setup/setup.ts';
 import { boxAround, crossingCost } from './crossing.ts';
-import {
-  isOn,
-  middleOf,
-  onPaper,
-  type Page,
-  type PageElectrode,
-  type PagePiece,
-  paperClips,
-  wants,
-} from './page.ts';
+import { isOn, middleOf, onPaper, type Page, type PageElectrode, type PagePiece, wants } from './page.ts';
 import { between, edgePoints } from './polygon.ts';
 
 export type Polarity = 'positive' | 'negative' | 'held' | 'black lead';
@@ -112,7 +103,6 @@ function beyond(board: Bounds, p: Point, d: Point): Point {
 function wayCost(page: Page, own: PageElectrode, lead: Lead, limit: number): number {
   const { clip, direction: d, end } = lead;
   const start = { x: clip.x + d.x * 0.4, y: clip.y + d.y * 0.4 };
-  const held = paperClips(page);
   const crossed = crossingCost(page, [own], boxAround(start, end));
   let cost = 0;
   for (const p of between(start, end, 1)) {
@@ -120,7 +110,7 @@ function wayCost(page: Page, own: PageElectrode, lead: Lead, limit: number): num
     if (isOn(own, p)) return Number.POSITIVE_INFINITY;
     cost += crossed(p);
     if (cost >= limit) return cost;
-    if (held.some((b) => p.x > b.x0 - 2 && p.x < b.x1 + 2 && p.y > b.y0 && p.y < b.y1)) cost += 20;
+    if (page.paperClips.some((b) => p.x > b.x0 - 2 && p.x < b.x1 + 2 && p.y > b.y0 && p.y < b.y1)) cost += 20;
   }
   return cost;
 }

@@ -150,10 +150,15 @@ function isConnected(page: Page, { conductor }: Electrode): boolean {
 /** Where all is crowded round the metal: further off, with a leader to its rim. */
 function farNames(desk: Desk, piece: PagePiece, text: string): Far[] {
   const name = { runs: upright(text), size_mm: textSize.name };
-  return edgePoints(piece.polygons[0] ?? [])
-    .filter(({ p }) => onPaper(desk.page, p))
+  const rim = edgePoints(piece.polygons[0] ?? []).filter(({ p }) => onPaper(desk.page, p));
+  const stride = Math.ceil(rim.length / MOST_LEADER_ENDS);
+  return rim
+    .filter((_, i) => i % stride === 0)
     .flatMap(({ p, n }) => farFrom(desk, p, { ...name, outwards: n }));
 }
+
+/** A leader may end at so many places of a rim: with many electrodes each costs its share of the whole drawing. */
+const MOST_LEADER_ENDS = 8;
 
 /** Round the metal, outwards from the middle of the paper first. */
 function nameCandidates(page: Page, { pieces }: PageElectrode, text: string): Candidate[] {

@@ -44,12 +44,14 @@ export interface Page {
   readonly margin: { readonly side: number; readonly end: number };
   readonly electrodes: readonly PageElectrode[];
   readonly holes: readonly Outline[];
+  /** The clips that hold the paper on its board; none where metal lies. */
+  readonly paperClips: readonly Bounds[];
 }
 
 export function pageOf(setup: Setup, look: Look): Page {
   const scale = look.scale ?? 1;
   const compact = scale < COMPACT_BELOW;
-  return {
+  const page = {
     setup,
     look,
     scale,
@@ -60,6 +62,7 @@ export function pageOf(setup: Setup, look: Look): Page {
     electrodes: setup.electrodes.flatMap((electrode) => pageElectrode(electrode, scale)),
     holes: setup.holes.map(({ outline }) => scaledOutline(outline, scale)),
   };
+  return { ...page, paperClips: paperClips(page) };
 }
 
 const COMPACT_BELOW = 0.4;
@@ -113,7 +116,7 @@ export function visibleBounds(page: Page, b: Bounds): Bounds | null {
   return x1 > x0 && y1 > y0 ? { x0, y0, x1, y1 } : null;
 }
 
-export function isMetal(page: Page, p: Point): boolean {
+export function isMetal(page: Pick<Page, 'electrodes'>, p: Point): boolean {
   return page.electrodes.some((electrode) => isOn(electrode, p));
 }
 
@@ -125,8 +128,7 @@ export function isOn({ pieces }: PageElectrode, p: Point): boolean {
   );
 }
 
-/** The clips that hold the paper on its board; none where metal lies. */
-export function paperClips(page: Page): Bounds[] {
+function paperClips(page: Omit<Page, 'paperClips'>): Bounds[] {
   const { width, height, compact } = page;
   const [half, out, over] = compact ? [2.6, 2.6, 1.2] : [3.5, 3.4, 1.6];
   const x = Math.min(compact ? 6 : 9, width / 8);
@@ -141,7 +143,7 @@ export function paperClips(page: Page): Bounds[] {
   );
 }
 
-function touchesMetal(page: Page, { x0, y0, x1, y1 }: Bounds): boolean {
+function touchesMetal(page: Pick<Page, 'electrodes'>, { x0, y0, x1, y1 }: Bounds): boolean {
   const steps = [0, 0.25, 0.5, 0.75, 1];
   return steps.some((s) =>
     steps.some((t) => isMetal(page, { x: x0 + s * (x1 - x0), y: y0 + t * (y1 - y0) })),

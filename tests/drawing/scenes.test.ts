@@ -249,7 +249,7 @@ describe('odd set-ups are drawn all the same', () => {
       (_, i) =>
         `disc D${i} diameter 6 mm at (${10 + (i % 20) * 14}, ${10 + Math.floor(i / 20) * 18}) mm ${i % 2 ? 'positive' : 'negative'}`,
     );
-    expect(drawn(['paper 290 mm × 200 mm', ...discs].join('\n'))).toContain('D99');
+    expect(drawn(['paper 290 mm × 200 mm', 'supply cell 1.5 V', ...discs].join('\n'))).toContain('D99');
   });
 });
 
