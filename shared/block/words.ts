@@ -9,6 +9,18 @@ import { statementWords } from './words-statements.ts';
 
 export const words: readonly Word[] = [...statementWords, ...shapeWords];
 
+/** Heads of inserts for figures that later versions print. */
+export const laterFigures = [
+  'graph',
+  'plot',
+  'placement',
+  'cut-outs',
+  'circuit',
+  'kit',
+  'stack',
+  'marks',
+] as const;
+
 /** Names that no electrode, probe or row may have, because inserts in the text mean something else by them. */
 export const reservedNames: readonly string[] = [
   'current',
@@ -23,15 +35,8 @@ export const reservedNames: readonly string[] = [
   'gradient',
   'mean',
   'readings',
-  'graph',
   'drawing',
-  'plot',
-  'placement',
-  'cut-outs',
-  'circuit',
-  'kit',
-  'stack',
-  'marks',
+  ...laterFigures,
 ];
 
 /** Names that no setup may have. */

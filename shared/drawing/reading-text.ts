@@ -1,4 +1,4 @@
-/** A reading as it stands in a drawing: with the digits that the sheet itself prints. */
+/** A reading in words, `0.75 V`: with the digits that the sheet itself prints. */
 import type { PointReading } from '../setup/readings.ts';
 import type { Setup } from '../setup/setup.ts';
 import { shownReading } from '../setup/shown-reading.ts';

@@ -15,10 +15,6 @@ export const amountText = ({ number, unit }: Amount): string =>
 
 const textOf = (amount: Amount | null): string | null => (amount === null ? null : amountText(amount));
 
-export function readingText({ reading_V, uncertainty_V }: PointReading, setup: Setup): string | null {
-  return reading_V === null ? null : amountText(readingAmount(reading_V, setup, uncertainty_V ?? 0));
-}
-
 export function strengthText(reading: PointReading, setup: Setup): string | null {
   return textOf(strengthAmount(reading, setup));
 }

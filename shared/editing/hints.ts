@@ -1,10 +1,11 @@
 /** Values shown inside the lines of a block: the reading behind each probe, current and resistance behind the supply. */
 import type { Block, Statement } from '../block/tree.ts';
 import type { Subject } from '../checks/rule.ts';
+import { readingText } from '../drawing/reading-text.ts';
 import type { SolvedSetup } from '../setup/readings.ts';
 import type { Setup } from '../setup/setup.ts';
 import type { Span } from '../text/span.ts';
-import { readingText, totalsText } from './amounts.ts';
+import { totalsText } from './amounts.ts';
 import { openingSpan } from './place.ts';
 
 export interface Hint {

@@ -1,10 +1,11 @@
 /** What is known of an electrode, a probe or a row of a setup, in words. */
 import { describePiece, point } from '../drawing/describe.ts';
+import { readingText } from '../drawing/reading-text.ts';
 import { millimetres } from '../drawing/values.ts';
 import { printQuantity } from '../quantity/print.ts';
 import type { SolvedSetup } from '../setup/readings.ts';
 import type { Connection, Electrode, Probe, Row, Setup } from '../setup/setup.ts';
-import { currentText, potentialText, readingText, sourceText, strengthText } from './amounts.ts';
+import { currentText, potentialText, sourceText, strengthText } from './amounts.ts';
 
 /** Markdown; null where the setup has nothing of this name. */
 export function namedHelp(name: string, setup: Setup, solved: SolvedSetup | null): string | null {

@@ -1,6 +1,7 @@
 /** A sheet read from Markdown: its blocks, front matter, passages, inserts and marks with their places in the file. */
 import type { Token } from 'markdown-it';
 import type { Audience, Block, DrawingPart } from '../block/tree.ts';
+import type { laterFigures } from '../block/words.ts';
 import type { Finding } from '../findings/finding.ts';
 import type { Source } from '../text/source.ts';
 import type { Span } from '../text/span.ts';
@@ -119,7 +120,7 @@ export type InsertHead =
   /** Cannot be read: a visible box. */
   | { readonly kind: 'broken'; readonly message: string };
 
-export type LaterWord = 'graph' | 'plot' | 'placement' | 'cut-outs' | 'circuit' | 'kit' | 'stack' | 'marks';
+export type LaterWord = (typeof laterFigures)[number];
 
 /** What every table or figure may say about itself. */
 export interface FigureParts {

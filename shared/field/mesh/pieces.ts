@@ -7,7 +7,7 @@ import type { Point } from '../geometry/outline.ts';
 import { asin, atan2, cos, hypot, sin } from '../maths.ts';
 import { type Boundary, type Corner, singularCorners } from './corners.ts';
 import { fanRadii } from './fan-radius.ts';
-import { FAN_RIM, type MeshArc, type MeshSide } from './mesh.ts';
+import { FAN_RIM, type Fan, type MeshArc, type MeshSide } from './mesh.ts';
 import { type Chord, separate } from './separate.ts';
 
 /** Straight pieces from point to point, paper on the left. */
@@ -24,15 +24,7 @@ export interface Pieces {
 }
 
 /** A fan before the triangles around it are known; ray 0 runs along the edge that leaves the corner. */
-export interface FanDraft {
-  readonly x: number;
-  readonly y: number;
-  readonly angle: number;
-  readonly ray0: readonly [number, number];
-  readonly ray1: readonly [number, number];
-  readonly tag0: number;
-  readonly tag1: number;
-}
+export type FanDraft = Omit<Fan, 'rim'>;
 
 const FULL_TURN = 2 * Math.PI;
 const CHORD_TURN = Math.PI / 6;

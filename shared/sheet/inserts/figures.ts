@@ -1,20 +1,12 @@
 /** Reads the inserts that stand alone: tables and figures, with their names, columns or parts, options and caption. */
 import { nearest } from '../../block/nearest.ts';
 import { type DrawingPart, drawingParts } from '../../block/tree.ts';
+import { laterFigures } from '../../block/words.ts';
 import type { FigureParts, InsertHead, LaterWord, Reference } from '../sheet.ts';
 import type { InsertReader } from './insert-reader.ts';
 import { readNames, readQuoted } from './references.ts';
 
-export const laterWords: readonly LaterWord[] = [
-  'graph',
-  'plot',
-  'placement',
-  'cut-outs',
-  'circuit',
-  'kit',
-  'stack',
-  'marks',
-];
+export const laterWords: readonly LaterWord[] = laterFigures;
 export type FigureWord = 'readings' | 'drawing' | LaterWord;
 export const figureWords: readonly FigureWord[] = ['readings', 'drawing', ...laterWords];
 
