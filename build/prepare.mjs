@@ -33,7 +33,7 @@ function once(stamp, hash, work) {
 function install() {
   console.error('Papervolt: installing the packages of package-lock.json …');
   const npm = process.env.npm_execpath;
-  const flags = ['ci', '--include=dev', '--no-audit', '--no-fund', '--loglevel=error'];
+  const flags = ['ci', '--include=dev', '--ignore-scripts', '--no-audit', '--no-fund', '--loglevel=error'];
   const done = npm
     ? run(process.execPath, [npm, ...flags])
     : run(process.platform === 'win32' ? 'npm.cmd' : 'npm', flags);

@@ -8,6 +8,7 @@ export { formattingEdits } from './formatting.ts';
 export { hintsOf, lensesOf } from './hints.ts';
 export { blockMeant, hoverAt, hoverNeeds } from './hover.ts';
 export { meaningKey } from './meaning-key.ts';
+export * from './messages.ts';
 export { type Occurrence, occurrenceAt, occurrencesOf, sameThing } from './occurrences.ts';
 export { paintKinds, paintOf } from './paint.ts';
 export { blockPlace } from './place.ts';
