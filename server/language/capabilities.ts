@@ -1,5 +1,5 @@
 /** What the server says it can do. */
-import { CodeActionKind, type ServerCapabilities, TextDocumentSyncKind } from 'vscode-languageserver/node';
+import { CodeActionKind, type ServerCapabilities, TextDocumentSyncKind } from 'vscode-languageserver';
 import { editing } from '../../shared/index.ts';
 import type { ClientFeatures } from './client-features.ts';
 import { tokenLegend } from './convert.ts';

@@ -1,5 +1,5 @@
 /** What the editor at the other end can do, read once from its first message. */
-import type { InitializeParams } from 'vscode-languageserver/node';
+import type { InitializeParams } from 'vscode-languageserver';
 
 export interface ClientFeatures {
   /** It asks for findings; otherwise they are sent to it. */

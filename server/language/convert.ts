@@ -11,7 +11,7 @@ import {
   InsertTextFormat,
   MarkupKind,
   SymbolKind,
-} from 'vscode-languageserver/node';
+} from 'vscode-languageserver';
 import type { editing, Finding, LineIndex, Severity } from '../../shared/index.ts';
 import { editsOf, rangeOf } from './places.ts';
 import type { OpenSheet } from './sheets.ts';

@@ -4,26 +4,17 @@ import {
   type DocumentDiagnosticReport,
   LSPErrorCodes,
   ResponseError,
-  type TextDocuments,
-} from 'vscode-languageserver/node';
+} from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
-import type { ClientFeatures } from './client-features.ts';
 import { diagnosticOf } from './convert.ts';
-import type { OpenSheet, Sheets } from './sheets.ts';
+import type { House } from './house.ts';
 
-interface Desk {
-  readonly documents: TextDocuments<TextDocument>;
-  readonly sheets: Sheets;
-  readonly read: (document: TextDocument) => OpenSheet | null;
-  readonly client: ClientFeatures;
-}
-
-export function findings(connection: Connection, desk: Desk): void {
-  const { documents, sheets, client } = desk;
+export function findings(connection: Connection, house: House): void {
+  const { documents, sheets, client } = house;
   const changed = new Set<string>();
   documents.onDidChangeContent(({ document: { uri } }) => {
     // Edits that have come together are read once.
-    if (!changed.has(uri)) setImmediate(() => void settled(uri));
+    if (!changed.has(uri)) setTimeout(() => void settled(uri));
     changed.add(uri);
   });
 
@@ -32,8 +23,8 @@ export function findings(connection: Connection, desk: Desk): void {
     const document = documents.get(uri);
     if (document === undefined) return;
     try {
-      if (client.pullsFindings) desk.read(document);
-      else await publish(connection, desk, document);
+      if (client.pullsFindings) house.read(uri);
+      else await publish(connection, house, document);
     } catch (error) {
       connection.console.error(error instanceof Error ? (error.stack ?? error.message) : String(error));
     }
@@ -45,14 +36,14 @@ export function findings(connection: Connection, desk: Desk): void {
   });
   connection.languages.diagnostics.on(({ textDocument }) => {
     const document = documents.get(textDocument.uri);
-    return document === undefined ? nothing : pulled(desk, document);
+    return document === undefined ? nothing : pulled(house, document);
   });
 }
 
 const nothing: DocumentDiagnosticReport = { kind: 'full', items: [] };
 
-async function pulled({ sheets, read }: Desk, document: TextDocument): Promise<DocumentDiagnosticReport> {
-  const sheet = read(document);
+async function pulled({ sheets, read }: House, { uri }: TextDocument): Promise<DocumentDiagnosticReport> {
+  const sheet = read(uri);
   if (sheet === null) return nothing;
   const examined = await sheets.examination(sheet);
   if (examined !== null) {
@@ -65,11 +56,11 @@ async function pulled({ sheets, read }: Desk, document: TextDocument): Promise<D
 /** Sends nothing for a text that has changed meanwhile: its next version will. */
 async function publish(
   connection: Connection,
-  { sheets, read }: Desk,
+  { sheets, read }: House,
   document: TextDocument,
 ): Promise<void> {
   const { uri, version } = document;
-  const sheet = read(document);
+  const sheet = read(uri);
   const examined = sheet === null ? null : await sheets.examination(sheet);
   if (sheet !== null && examined === null) return;
   const diagnostics =

@@ -1,5 +1,5 @@
 /** The one way between spans of a text and the places of the protocol: lines and UTF-16 columns from 0. */
-import type { Position, TextEdit as ProtocolEdit, Range } from 'vscode-languageserver/node';
+import type { Position, TextEdit as ProtocolEdit, Range } from 'vscode-languageserver';
 import type { LineIndex, Span, TextEdit } from '../../shared/index.ts';
 
 export function positionOf(lines: LineIndex, offset: number): Position {

@@ -21,8 +21,9 @@ import {
   ResponseError,
   type TextEdit,
   type WorkspaceEdit,
-} from 'vscode-languageserver/node';
+} from 'vscode-languageserver';
 import { type Examination, editing, isSheet } from '../../shared/index.ts';
+import { base64 } from './base64.ts';
 import type { ClientFeatures } from './client-features.ts';
 import { codeLens, completionItem, documentSymbol, quickFix, tokenData } from './convert.ts';
 import { editsOf, offsetOf, positionOf, rangeOf, spanOf } from './places.ts';
@@ -69,7 +70,7 @@ export class Requests {
     if (drawn === null) return text;
     const said = `${text}\n\n${drawn.description}`;
     if (!this.client.drawings) return said;
-    const data = Buffer.from(drawn.svg).toString('base64');
+    const data = base64(drawn.svg);
     const shown = `${text}\n\n![${drawn.title}](data:image/svg+xml;base64,${data})`;
     return shown.length < longestHover ? shown : said;
   }
