@@ -1,4 +1,5 @@
 // Bundles the programs of `dist/`, each one file that needs no node_modules at run time.
+import { existsSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
@@ -13,21 +14,74 @@ const commonJsBanner = [
   'const __filename = pathOfUrl(import.meta.url);',
 ].join('\n');
 
-await build({
+const common = {
   absWorkingDir: root,
-  entryPoints: {
-    papervolt: 'server/command-line/main.ts',
-    start: 'server/command-line/start.ts',
-    bench: 'server/bench/main.ts',
-    'language-server': 'server/language/main.ts',
-  },
   outdir: join(root, 'dist'),
-  outExtension: { '.js': '.mjs' },
   bundle: true,
-  platform: 'node',
-  target: 'node20.20',
-  format: 'esm',
-  banner: { js: commonJsBanner },
   legalComments: 'linked',
   logLevel: 'warning',
-});
+};
+
+const nodeModule = {
+  ...common,
+  outExtension: { '.js': '.mjs' },
+  platform: 'node',
+  format: 'esm',
+  banner: { js: commonJsBanner },
+};
+
+/** The oldest editor that the manifest names has Node 20.9, and a browser engine like Chrome 122. */
+const editorNode = 'node20.9';
+const editorBrowser = 'chrome122';
+
+const bundles = [
+  {
+    ...nodeModule,
+    entryPoints: {
+      papervolt: 'server/command-line/main.ts',
+      start: 'server/command-line/start.ts',
+      bench: 'server/bench/main.ts',
+    },
+    target: 'node20.20',
+  },
+  {
+    ...nodeModule,
+    entryPoints: { 'language-server': 'server/language/main.ts' },
+    target: editorNode,
+    minify: true,
+  },
+  {
+    ...common,
+    entryPoints: { extension: 'client/desktop.ts' },
+    outExtension: { '.js': '.cjs' },
+    platform: 'node',
+    format: 'cjs',
+    target: editorNode,
+    external: ['vscode'],
+    minify: true,
+  },
+  {
+    ...common,
+    entryPoints: { 'extension-web': 'client/web.ts' },
+    platform: 'browser',
+    format: 'cjs',
+    target: editorBrowser,
+    external: ['vscode'],
+    minify: true,
+  },
+  {
+    ...common,
+    entryPoints: { 'language-server-web': 'server/language/web.ts', panel: 'client/panel/page/main.ts' },
+    platform: 'browser',
+    format: 'iife',
+    target: editorBrowser,
+    minify: true,
+  },
+];
+
+for (const bundle of bundles) {
+  const entryPoints = Object.fromEntries(
+    Object.entries(bundle.entryPoints).filter(([, file]) => existsSync(join(root, file))),
+  );
+  await build({ ...bundle, entryPoints });
+}

@@ -20,6 +20,7 @@ export { resolveSetups } from './setup/resolve.ts';
 export type { Setup } from './setup/setup.ts';
 export { type Ask, type Outcome, outcomeOf, unsolvedReadings } from './setup/solve-setup.ts';
 export { formatSheet } from './sheet/format-sheet.ts';
+export { mayBeSheet } from './sheet/may-be-sheet.ts';
 export { audiences, type Print, printSheets } from './sheet/print/print-sheets.ts';
 export { isSheet, readSheet } from './sheet/read-sheet.ts';
 export { type LineIndex, lineIndex } from './text/source.ts';

@@ -9,6 +9,7 @@ import {
   editing,
   type LineIndex,
   lineIndex,
+  mayBeSheet,
   type Outcome,
 } from '../../shared/index.ts';
 import { type Problem, problemFor, type Solutions } from './solutions.ts';
@@ -39,7 +40,7 @@ export class Sheets {
     const known = this.open.get(uri);
     if (known?.version === version) return known;
     const text = document.getText();
-    if (!mayConcernUs(text)) {
+    if (!mayBeSheet(text)) {
       this.close(uri);
       return null;
     }
@@ -91,9 +92,6 @@ function urgentFirst({ draft, problems }: OpenSheet, editedAt: number): readonly
   const first = edited === undefined ? undefined : problems[edited];
   return first === undefined ? problems : [first, ...problems.filter((problem) => problem !== first)];
 }
-
-/** A fence whose word is `electrodes` or could be a near miss of it; other texts are not even parsed. */
-const mayConcernUs = (text: string): boolean => /(?:`{3}|~{3})[ \t]*(?=\S*d)\S{7,}/iu.test(text);
 
 /** The last part of a URI, for messages. */
 function nameOf(uri: string): string {

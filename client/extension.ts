@@ -1,0 +1,31 @@
+/** The extension: sets up its parts, each with what it needs, and hands the Markdown preview its plugin before any server runs. */
+import * as vscode from 'vscode';
+import { clientOptions } from './client-options.ts';
+import { features } from './features.ts';
+import type { House } from './house.ts';
+import { clientId } from './ids.ts';
+import { Reader } from './reader.ts';
+import { type ClientMaker, Server } from './server.ts';
+import { CurrentSettings } from './settings.ts';
+import { SheetTexts } from './sheet-texts.ts';
+
+/** What the editor's own Markdown extension asks for. */
+export interface Extension {
+  extendMarkdownIt<M>(markdown: M): M;
+}
+
+export function activateWith(context: vscode.ExtensionContext, makeClient: ClientMaker): Extension {
+  const began = Date.now();
+  const log = vscode.window.createOutputChannel('Papervolt', { log: true });
+  const settings = new CurrentSettings();
+  const reader = new Reader(settings);
+  const texts = new SheetTexts();
+  const shared = { extensionUri: context.extensionUri, log, settings, reader, texts };
+  const server = new Server(() => makeClient(clientOptions(shared)), log);
+  const house: House = { ...shared, server };
+  context.subscriptions.push(log, settings, reader, server, ...features.map((start) => start(house)));
+  log.info(
+    `${clientId} ${String(context.extension.packageJSON.version)} is ready, after ${Date.now() - began} ms.`,
+  );
+  return { extendMarkdownIt: (markdown) => markdown };
+}

@@ -1,0 +1,137 @@
+/**
+ * The language server seen from the extension: started where somebody needs it, started anew on request. Handlers are kept here, so that
+ * they outlive a restart.
+ */
+import * as vscode from 'vscode';
+import { type BaseLanguageClient, type LanguageClientOptions, State } from 'vscode-languageclient';
+
+/** Makes the client of a platform; it is started by the server below. */
+export type ClientMaker = (options: LanguageClientOptions) => Promise<BaseLanguageClient>;
+
+export type ServerState = 'off' | 'starting' | 'running' | 'stopped';
+
+type Handler =
+  | { readonly kind: 'notification'; readonly method: string; readonly handle: (params: unknown) => void }
+  | {
+      readonly kind: 'request';
+      readonly method: string;
+      readonly handle: (params: unknown, token: vscode.CancellationToken) => unknown;
+    };
+
+export class Server implements vscode.Disposable {
+  private readonly make: () => Promise<BaseLanguageClient>;
+  private readonly log: vscode.LogOutputChannel;
+  private readonly handlers = new Set<Handler>();
+  private readonly changed = new vscode.EventEmitter<ServerState>();
+  /** Resolves with the client when it runs. */
+  private running: Promise<BaseLanguageClient> | null = null;
+  private client: BaseLanguageClient | null = null;
+  private current: ServerState = 'off';
+  readonly onDidChangeState = this.changed.event;
+
+  constructor(make: () => Promise<BaseLanguageClient>, log: vscode.LogOutputChannel) {
+    this.make = make;
+    this.log = log;
+  }
+
+  get state(): ServerState {
+    return this.current;
+  }
+
+  /** Starts the server unless it runs or starts already. */
+  start(): Promise<BaseLanguageClient> {
+    this.running ??= this.started();
+    return this.running;
+  }
+
+  async restart(): Promise<void> {
+    await this.stop();
+    await this.start();
+  }
+
+  async stop(): Promise<void> {
+    const client = this.client;
+    this.client = null;
+    this.running = null;
+    if (client === null) return;
+    this.enter('off');
+    try {
+      await client.dispose();
+    } catch (error) {
+      this.log.warn(`The language server did not end by itself: ${String(error)}`);
+    }
+  }
+
+  /** Asks the server, which is started where it does not run. Rejects where it cannot answer. */
+  async request<R>(method: string, params: unknown, token?: vscode.CancellationToken): Promise<R> {
+    const client = await this.start();
+    return client.sendRequest<R>(method, params, token);
+  }
+
+  /** Tells the server something, if it runs; a server that starts later is told by those who wait for `running`. */
+  async notify(method: string, params: unknown): Promise<void> {
+    if (this.current === 'running') await this.client?.sendNotification(method, params);
+  }
+
+  onNotification<P>(method: string, handle: (params: P) => void): vscode.Disposable {
+    return this.keep({ kind: 'notification', method, handle: (params) => handle(params as P) });
+  }
+
+  onRequest<P>(
+    method: string,
+    handle: (params: P, token: vscode.CancellationToken) => unknown,
+  ): vscode.Disposable {
+    return this.keep({ kind: 'request', method, handle: (params, token) => handle(params as P, token) });
+  }
+
+  dispose(): void {
+    void this.stop();
+    this.changed.dispose();
+  }
+
+  private async started(): Promise<BaseLanguageClient> {
+    const began = Date.now();
+    this.enter('starting');
+    try {
+      const client = await this.make();
+      this.client = client;
+      for (const handler of this.handlers) attach(client, handler);
+      client.onDidChangeState(({ newState }) => {
+        if (client === this.client) this.follow(newState);
+      });
+      await client.start();
+      this.log.info(`The language server runs, after ${Date.now() - began} ms.`);
+      return client;
+    } catch (error) {
+      this.enter('stopped');
+      throw error;
+    }
+  }
+
+  private follow(state: State): void {
+    if (state === State.Running) this.enter('running');
+    else if (state === State.Starting) this.enter('starting');
+    else this.enter('stopped');
+  }
+
+  private enter(state: ServerState): void {
+    if (state === this.current) return;
+    this.current = state;
+    this.changed.fire(state);
+  }
+
+  private keep(handler: Handler): vscode.Disposable {
+    this.handlers.add(handler);
+    const attached = this.client === null ? null : attach(this.client, handler);
+    return new vscode.Disposable(() => {
+      this.handlers.delete(handler);
+      attached?.dispose();
+    });
+  }
+}
+
+function attach(client: BaseLanguageClient, handler: Handler): vscode.Disposable {
+  return handler.kind === 'notification'
+    ? client.onNotification(handler.method, handler.handle)
+    : client.onRequest(handler.method, handler.handle);
+}
