@@ -9,16 +9,30 @@ export {
   examineSheet,
 } from './checks/examine.ts';
 export * as editing from './editing/index.ts';
+// By itself: a bundle that names the whole of editing carries all of it.
+export { messages } from './editing/messages.ts';
+export type { FieldOutcome, FieldRest } from './field/field.ts';
 export * as engine from './field/index.ts';
+export { drained, type Stages } from './field/solve/stages.ts';
 export type { Finding, Severity, TextEdit } from './findings/finding.ts';
 export { printWithin } from './quantity/print.ts';
 export { solveCircuit } from './setup/bounds.ts';
 export { circuitOf } from './setup/circuit.ts';
+export type { PointReader } from './setup/points.ts';
 export { problemOf } from './setup/problem.ts';
 export type { PointReading, SetupReadings, SolvedSetup } from './setup/readings.ts';
 export { resolveSetups } from './setup/resolve.ts';
 export type { Setup } from './setup/setup.ts';
-export { type Ask, type Outcome, outcomeOf, unsolvedReadings } from './setup/solve-setup.ts';
+export {
+  type Ask,
+  fieldKey,
+  fieldReader,
+  fieldStages,
+  type Outcome,
+  outcomeOf,
+  readingStages,
+  unsolvedReadings,
+} from './setup/solve-setup.ts';
 export { formatSheet } from './sheet/format-sheet.ts';
 export { mayBeSheet } from './sheet/may-be-sheet.ts';
 export { audiences, type Print, printSheets } from './sheet/print/print-sheets.ts';

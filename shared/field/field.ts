@@ -34,6 +34,8 @@ export interface Field {
   readonly gap: number;
   /** Conductors that no bare paper touches. */
   readonly untouched: readonly number[];
+  /** About what it keeps in memory. */
+  readonly bytes: number;
   readonly primal: PrimalSystem;
   /** The stream function for given conductor potentials, A; null where it does not exist. */
   stream(conductors_V: Float64Array): Scalar | null;
@@ -42,3 +44,11 @@ export interface Field {
 export type FieldOutcome =
   | { readonly ok: true; readonly field: Field }
   | { readonly ok: false; readonly trouble: FieldTrouble };
+
+/** A solve between two of its stages. */
+export interface FieldRest {
+  /** The best field so far, where a better one is about to be begun; null elsewhere. */
+  readonly rough: Field | null;
+  /** How many unknowns what comes next has, or slightly more. */
+  readonly unknowns: number;
+}

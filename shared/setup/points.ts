@@ -7,6 +7,7 @@ import type { CircuitState } from './bounds.ts';
 import type { Circuit } from './circuit.ts';
 import { meterReading, type Touch } from './loading.ts';
 import { metalAt, unreadable } from './metal.ts';
+import { sheetScale } from './problem.ts';
 import type { PointReading } from './readings.ts';
 import { rounded, roundedPosition } from './rounding.ts';
 import type { Setup } from './setup.ts';
@@ -28,6 +29,7 @@ const rounding = 1e-12;
 /** Potential sampled and potential by reciprocity differ by error; beside metal a broad tip moves the second one further. */
 const mostApart = 4;
 
+/** The field is that of the setup's unit problem. */
 export function pointReader(
   setup: Setup,
   field: Field,
@@ -93,6 +95,7 @@ function paperReader(
   const adrift = adriftAt(field, circuitState);
   const shown = shows(setup, circuit, circuitState);
   const uncertainty = uncertaintyOf(field, circuitState);
+  const scale = sheetScale(setup);
   return (at) => {
     const sample = potential.at(at.x, at.y);
     if (sample === null || adrift(at)) return nothingAt(at);
@@ -104,7 +107,7 @@ function paperReader(
       potential_V: rounded(sample.value),
       ...(response === null
         ? { reading_V: rounded(sample.value), source_resistance_ohm: null }
-        : shown({ kind: 'paper', ...response }, open_V)),
+        : shown({ kind: 'paper', weights: response.weights, self_ohm: scale * response.self_ohm }, open_V)),
       // V/mm to V/m.
       strength_V_per_m: [rounded(-1000 * gx), rounded(-1000 * gy)],
       uncertainty_V: rounded(uncertainty(Math.abs(open_V - sample.value))),

@@ -18,6 +18,22 @@ export function problemOf(setup: Setup): FieldProblem {
   };
 }
 
+/**
+ * The same for a sheet resistance of 1 Ω where it is one along x and y: potentials are the same, conductances and currents those of the
+ * setup times its `sheetScale`.
+ */
+export function unitProblemOf(setup: Setup): FieldProblem {
+  const problem = problemOf(setup);
+  const [x, y] = problem.sheet_ohm;
+  return x === y ? { ...problem, sheet_ohm: [1, 1] } : problem;
+}
+
+/** Sheet resistance of the setup over that of its unit problem. */
+export function sheetScale(setup: Setup): number {
+  const [x, y] = setup.paper?.resistance_ohm ?? standIn_ohm;
+  return x === y ? x : 1;
+}
+
 export function paperOutline({ width_mm, height_mm }: Paper): Outline {
   return polygon([
     { x: 0, y: 0 },

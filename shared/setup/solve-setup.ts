@@ -1,14 +1,15 @@
 /** Solves a setup: field problem out, engine, circuit, and back to readings at probes, rows and electrodes, with lines to draw. */
-import type { Field, FieldOutcome, FieldTrouble } from '../field/field.ts';
+import type { Field, FieldOutcome, FieldRest, FieldTrouble } from '../field/field.ts';
 import type { Point } from '../field/geometry/outline.ts';
 import { equipotentialLines } from '../field/sample/contours.ts';
 import { fieldLines } from '../field/sample/streamlines.ts';
-import { solveField } from '../field/solve/solve-field.ts';
+import { solvingField } from '../field/solve/solve-field.ts';
+import { drained, type Stages } from '../field/solve/stages.ts';
 import type { Finding } from '../findings/finding.ts';
 import { type CircuitState, type Conductances, paperResistance, solveCircuit } from './bounds.ts';
 import { type Circuit, circuitOf } from './circuit.ts';
 import { nothingAt, type PointReader, pointReader } from './points.ts';
-import { problemOf } from './problem.ts';
+import { sheetScale, unitProblemOf } from './problem.ts';
 import type { ElectrodeReading, SetupReadings, SetupTraces, SolvedSetup } from './readings.ts';
 import { rounded, roundedPair } from './rounding.ts';
 import type { Setup } from './setup.ts';
@@ -36,11 +37,32 @@ export interface Outcome {
 }
 
 export function outcomeOf(setup: Setup, ask: Ask): Outcome {
-  if (!setup.solvable) return { solved: null, trouble: null };
-  const outcome: FieldOutcome = solveField(problemOf(setup), { gap: ask.gap, maxUnknowns: mostUnknowns });
+  return setup.solvable
+    ? drained(readingStages(setup, drained(fieldStages(setup, ask)), ask))
+    : { solved: null, trouble: null };
+}
+
+/** The field of a `solvable` setup, by stages, for a sheet resistance of 1 Ω where that is the same along x and y. */
+export function fieldStages(setup: Setup, { gap }: Pick<Ask, 'gap'>): Stages<FieldOutcome, FieldRest> {
+  return solvingField(unitProblemOf(setup), { gap, maxUnknowns: mostUnknowns });
+}
+
+/** Setups of one key have one field, whatever is joined to their electrodes and wherever they are read. */
+export function fieldKey(setup: Setup, { gap }: Pick<Ask, 'gap'>): string {
+  return JSON.stringify([unitProblemOf(setup), gap]);
+}
+
+/** What a setup's field comes to with its circuit, probes, rows and lines, by stages. */
+export function* readingStages(setup: Setup, outcome: FieldOutcome, ask: Ask): Stages<Outcome> {
   return outcome.ok
-    ? { solved: solvedWith(setup, outcome.field, ask), trouble: null }
+    ? { solved: yield* solvedWith(setup, outcome.field, ask), trouble: null }
     : { solved: null, trouble: outcome.trouble };
+}
+
+/** Reads a setup's field at any place. */
+export function fieldReader(setup: Setup, field: Field): PointReader {
+  const circuit = circuitOf(setup);
+  return pointReader(setup, field, circuit, solveCircuit(circuit, conductancesOf(setup, field)));
 }
 
 /** `solved` is null for a setup that is not `solvable` and where the engine finds no solution, which is then a finding. */
@@ -67,46 +89,67 @@ export function unsolvedReadings(setup: Setup): SetupReadings {
       current_A: null,
       current_bounds_A: null,
     })),
-    ...placesRead(setup, { read: nothingAt }),
+    ...drained(placesRead(setup, { read: nothingAt })),
   };
 }
 
-function solvedWith(setup: Setup, field: Field, ask: Ask): SolvedSetup {
-  const conductances: Conductances = {
-    upper_S: field.upper_S,
-    lower_S: Number.isFinite(field.gap) ? field.lower_S : null,
-  };
+function conductancesOf(setup: Setup, { upper_S, lower_S, gap }: Field): Conductances {
+  const scale = sheetScale(setup);
+  const scaled = (values: Float64Array): Float64Array => values.map((value) => value / scale);
+  return { upper_S: scaled(upper_S), lower_S: Number.isFinite(gap) ? scaled(lower_S) : null };
+}
+
+function* solvedWith(setup: Setup, field: Field, ask: Ask): Stages<SolvedSetup> {
+  const conductances = conductancesOf(setup, field);
   const circuit = circuitOf(setup);
   const state = solveCircuit(circuit, conductances);
   const reader = pointReader(setup, field, circuit, state);
+  yield;
+  const places = yield* placesRead(setup, reader);
+  const samples = yield* each(ask.samples, reader.read);
+  const readings = {
+    ...totals(setup, conductances, state),
+    electrodes: setup.electrodes.map((electrode) => ({
+      ...electrodeReading(electrode, setup, circuit, state),
+      reading_V: electrode.conductor === null ? null : reader.onConductor(electrode.conductor),
+    })),
+    ...places,
+  };
+  const traces = ask.traces
+    ? yield* tracesOf(setup, field, state)
+    : { equipotentials: [], fieldLines: [], lineCurrent_A: null };
   return {
-    readings: {
-      ...totals(setup, conductances, state),
-      electrodes: setup.electrodes.map((electrode) => ({
-        ...electrodeReading(electrode, setup, circuit, state),
-        reading_V: electrode.conductor === null ? null : reader.onConductor(electrode.conductor),
-      })),
-      ...placesRead(setup, reader),
-    },
-    traces: ask.traces
-      ? tracesOf(setup, field, state)
-      : { equipotentials: [], fieldLines: [], lineCurrent_A: null },
-    samples: ask.samples.map(reader.read),
+    readings,
+    traces,
+    samples,
     work: { unknowns: field.unknowns, order: field.order, gap: field.gap },
   };
 }
 
-function placesRead(
+/** One after the other, with a rest before each. */
+function* each<T, R>(list: readonly T[], made: (item: T) => R): Stages<readonly R[]> {
+  const results: R[] = [];
+  for (const item of list) {
+    yield;
+    results.push(made(item));
+  }
+  return results;
+}
+
+function* placesRead(
   setup: Setup,
   { read }: Pick<PointReader, 'read'>,
-): Pick<SetupReadings, 'probes' | 'rows'> {
-  return {
-    probes: setup.probes.map(({ name, at }) => ({ name, ...read(at) })),
-    rows: setup.rows.map(({ name, points }) => ({
-      name,
-      points: points.map(({ distance_mm, at }) => ({ distance_mm: rounded(distance_mm), ...read(at) })),
-    })),
-  };
+): Stages<Pick<SetupReadings, 'probes' | 'rows'>> {
+  const probes = yield* each(setup.probes, ({ name, at }) => ({ name, ...read(at) }));
+  const rows: SetupReadings['rows'][number][] = [];
+  for (const { name, points } of setup.rows) {
+    const found = yield* each(points, ({ distance_mm, at }) => ({
+      distance_mm: rounded(distance_mm),
+      ...read(at),
+    }));
+    rows.push({ name, points: found });
+  }
+  return { probes, rows };
 }
 
 const knowsResistance = (setup: Setup): boolean => setup.paper?.resistance_ohm != null;
@@ -165,14 +208,17 @@ function beyondNoise(currents: Float64Array, conductor: number): number | null {
   return Math.abs(value) > 1e-13 * largest ? value : 0;
 }
 
-function tracesOf(setup: Setup, field: Field, { state }: CircuitState): SetupTraces {
+function* tracesOf(setup: Setup, field: Field, { state }: CircuitState): Stages<SetupTraces> {
+  yield;
   const values = setup.equipotentials.values_V;
   const lines = equipotentialLines(field.primal.potential(state.conductor_V), values);
+  yield;
   const asked = setup.fieldLines ?? usualFieldLines;
   const traced = asked > 0 ? fieldLines(field, state.conductor_V, asked) : null;
+  const known = traced !== null && knowsResistance(setup);
   return {
     equipotentials: values.map((value_V, i) => ({ value_V, lines: lines[i] ?? [] })),
     fieldLines: traced?.lines ?? [],
-    lineCurrent_A: traced !== null && knowsResistance(setup) ? rounded(traced.current) : null,
+    lineCurrent_A: known ? rounded(traced.current / sheetScale(setup)) : null,
   };
 }

@@ -12,7 +12,7 @@ import { partialCholesky, solveLower, solveUpper } from './dense.ts';
 import type { Scalar } from './discrete.ts';
 import type { Discretisation } from './discretisation.ts';
 import type { FanStore } from './fan.ts';
-import { backward, type Factor, factorise, type Workspace } from './multifrontal.ts';
+import { backward, type Factor, factorBytes, factorise, type Workspace } from './multifrontal.ts';
 import { scalarOf } from './solution.ts';
 import { nextEdge, type Topology, triangleOf } from './topology.ts';
 import { UnionFind } from './union-find.ts';
@@ -22,6 +22,8 @@ export interface Dual {
   readonly conductance: Float64Array;
   /** The stream function for given conductor potentials, A. Zero where no current can flow. */
   stream(conductors_V: Float64Array): Scalar;
+  /** About what it keeps in memory. */
+  readonly bytes: number;
 }
 
 /** Null if the matrix is not positive definite or a fan is degenerate. */
@@ -52,7 +54,11 @@ export function solveDual(
   if (!partialCholesky(root, 0, free.length, free.length)) return null;
   const loads = currents.rows.map((row) => loadOf(row, assembly, free));
   const solved: SolvedRoot = { base, assembly, factor, free, root, loads };
-  return { conductance: conductanceOf(solved), stream: (conductors_V) => streamOf(solved, conductors_V) };
+  return {
+    conductance: conductanceOf(solved),
+    stream: (conductors_V) => streamOf(solved, conductors_V),
+    bytes: factorBytes(factor),
+  };
 }
 
 /** ψ is one constant along every uninterrupted insulating stretch, corners with fans included. */

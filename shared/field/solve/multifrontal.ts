@@ -33,6 +33,11 @@ export interface Factor {
   readonly columns: Float64Array;
 }
 
+/** What a factor takes in memory, and about as much again for the places of its unknowns in each element and front. */
+export function factorBytes({ plan, columns, root }: Factor): number {
+  return 8 * (columns.length + root.length) + 4 * plan.rows.length + 64 * plan.unknowns;
+}
+
 /** Working memory, handed on from one factorisation to the next. */
 export class Workspace {
   private numbers = new Float64Array(0);

@@ -9,7 +9,7 @@ import type { PrimalSystem } from './discrete.ts';
 import type { Discretisation } from './discretisation.ts';
 import { triangleMatrix } from './element.ts';
 import type { FanStore } from './fan.ts';
-import { backward, type Factor, factorise, forward, type Workspace } from './multifrontal.ts';
+import { backward, type Factor, factorBytes, factorise, forward, type Workspace } from './multifrontal.ts';
 import { scalarOf } from './solution.ts';
 import { nextEdge, type Topology } from './topology.ts';
 import { UnionFind } from './union-find.ts';
@@ -20,6 +20,8 @@ export interface Primal {
   readonly conductance: Float64Array;
   readonly unknowns: number;
   readonly untouched: readonly number[];
+  /** About what it keeps in memory. */
+  readonly bytes: number;
 }
 
 /** All entities of a conductor tied together, and one of them for each conductor, or -1. */
@@ -54,6 +56,7 @@ export function solvePrimal(
     conductance: conductanceOf(factor, unknownOf, base.sigmaMean),
     unknowns: assembly.plan.unknowns,
     untouched: Array.from(unknownOf.keys()).filter((k) => unknownOf[k]! < 0),
+    bytes: factorBytes(factor),
   };
 }
 

@@ -1,6 +1,6 @@
 /** From a domain to bounded conductances: meshes it, raises the order until the bounds are as close as asked, then refines the mesh. */
 // Indices are bounded by construction throughout, hence `a[i]!`.
-import type { Field, FieldOutcome, FieldTrouble, SolveOptions } from '../field.ts';
+import type { Field, FieldOutcome, FieldRest, FieldTrouble, SolveOptions } from '../field.ts';
 import { log } from '../maths.ts';
 import type { Mesh } from '../mesh/mesh.ts';
 import { meshDomain } from '../mesh/mesh-domain.ts';
@@ -14,7 +14,8 @@ import {
 } from './discretisation.ts';
 import { type FanStore, fanStore } from './fan.ts';
 import { Workspace } from './multifrontal.ts';
-import { allowanceOf, type Bounded, solveOrder, type Tools } from './solve-order.ts';
+import { allowanceOf, type Bounded, solvingOrder, type Tools } from './solve-order.ts';
+import { drained, type Stages } from './stages.ts';
 
 export interface SolveSettings extends SolveOptions {
   /** Solves once, at this order from 1 to 12; else orders are tried in turn. */
@@ -28,8 +29,13 @@ export interface SolveSettings extends SolveOptions {
 }
 
 export function solveDomain(domain: Domain, settings: SolveSettings): FieldOutcome {
+  return drained(solvingDomain(domain, settings));
+}
+
+/** The same in stages: mesh, then potential and stream function of each order. */
+export function* solvingDomain(domain: Domain, settings: SolveSettings): Stages<FieldOutcome, FieldRest> {
   const short = meetingOf(domain);
-  return short === null ? new Search(domain, settings).run() : { ok: false, trouble: short };
+  return short === null ? yield* new Search(domain, settings).run() : { ok: false, trouble: short };
 }
 
 /** Two conductors that meet in one point, if there are any: their conductance would be infinite. Edges meet only in their ends. */
@@ -81,12 +87,12 @@ class Search {
     this.tools = { fans: settings.fans ?? commonFans, workspace: new Workspace() };
   }
 
-  run(): FieldOutcome {
+  *run(): Stages<FieldOutcome, FieldRest> {
     let size_mm: number | undefined;
     for (let round = 0; round < ROUNDS; round++) {
       const mesh = this.mesh(size_mm);
       const frame = this.frame(mesh);
-      if (frame === null || this.climb(frame) === 'done') break;
+      if (frame === null || (yield* this.climb(frame)) === 'done') break;
       size_mm = longestEdge(mesh) / 2;
     }
     if (this.best === null) return { ok: false, trouble: this.trouble };
@@ -107,7 +113,7 @@ class Search {
   }
 
   /** Raises the order on one mesh as far as wish, limit and method go; 'finer' where only a finer mesh could do better. */
-  private climb(frame: MeshFrame): 'done' | 'finer' {
+  private *climb(frame: MeshFrame): Stages<'done' | 'finer', FieldRest> {
     // No refinement brings the bounds closer than twice their allowance.
     const goal = Math.max(this.settings.gap, 4 * allowanceOf(frame));
     let order = this.firstOrder(frame);
@@ -117,7 +123,8 @@ class Search {
         this.trouble = { kind: 'too-large', unknowns };
         return 'done';
       }
-      const gap = this.attempt(frame, order);
+      yield { rough: this.best === null ? null : fieldOf(this.domain, this.best), unknowns };
+      const gap = yield* this.attempt(frame, order);
       if (gap === null) return 'finer';
       if (this.settings.order !== undefined || this.settings.dual === false || gap <= goal) return 'done';
       if (order === HIGHEST_ORDER) return 'finer';
@@ -142,7 +149,7 @@ class Search {
   }
 
   /** One order: the gap it reaches, or null on a numerical breakdown. */
-  private attempt(frame: MeshFrame, order: number): number | null {
+  private *attempt(frame: MeshFrame, order: number): Stages<number | null, FieldRest> {
     const base = discretise(frame, order, this.domain.sheet_ohm);
     const broken = base.stiffness.broken[0];
     if (broken !== undefined) {
@@ -151,7 +158,12 @@ class Search {
       this.trouble = { kind: 'numerical', detail: `a triangle near (${x}, ${y}) mm has no area` };
       return null;
     }
-    const bounded = solveOrder(base, this.domain.conductors, this.settings.dual !== false, this.tools);
+    const bounded = yield* solvingOrder(
+      base,
+      this.domain.conductors,
+      this.settings.dual !== false,
+      this.tools,
+    );
     if (bounded === null) {
       this.trouble = { kind: 'numerical', detail: `the matrix of order ${order} is not positive definite` };
       return null;
@@ -181,6 +193,7 @@ function fieldOf(domain: Domain, { base, bounded }: Best): Field {
     unknowns: primal.unknowns,
     gap: bounded.gap,
     untouched: primal.untouched,
+    bytes: primal.bytes + (dual?.bytes ?? 0),
     primal: primal.system,
     stream: (conductors_V) => (dual === null ? null : dual.stream(conductors_V)),
   };

@@ -1,10 +1,12 @@
 /** Both sides of the bound at one order on one mesh. */
+import type { FieldRest } from '../field.ts';
 import { CHORD_ALLOWANCE } from '../mesh/fan-radius.ts';
 import type { Discretisation, MeshFrame } from './discretisation.ts';
 import { type Dual, solveDual } from './dual.ts';
 import type { FanStore } from './fan.ts';
 import type { Workspace } from './multifrontal.ts';
 import { type Primal, solvePrimal } from './primal.ts';
+import type { Stages } from './stages.ts';
 
 export interface Bounded {
   readonly primal: Primal;
@@ -32,18 +34,19 @@ export function allowanceOf({ topology }: MeshFrame): number {
   return topology.fansOnArcs ? ROUNDING + CHORD_ALLOWANCE : ROUNDING;
 }
 
-/** Null on a numerical breakdown. */
-export function solveOrder(
+/** Null on a numerical breakdown. Rests between the potential and the stream function. */
+export function* solvingOrder(
   base: Discretisation,
   conductors: number,
   dual: boolean,
   tools: Tools,
-): Bounded | null {
+): Stages<Bounded | null, FieldRest> {
   const primal = solvePrimal(base, conductors, tools);
   if (primal === null) return null;
   const allowance = allowanceOf(base);
   const upper_S = primal.conductance.map((value) => value * (1 + allowance));
   if (!dual) return { primal, dual: null, upper_S, lower_S: new Float64Array(upper_S.length), gap: Infinity };
+  yield { rough: null, unknowns: primal.unknowns };
   const stream = solveDual(base, conductors, tools);
   if (stream === null) return null;
   const lower_S = stream.conductance.map((value) => value * (1 - allowance));
