@@ -63,8 +63,11 @@ const kinds: Readonly<Record<string, PassageKind>> = Object.assign(Object.create
   stretch: 'stretch',
 });
 
+/** Words that open a passage. */
+export const passageWords: readonly string[] = Object.keys(kinds);
+
 function unknownKind(word: string, wordSpan: Span, more: boolean): PassageLine {
-  const known = Object.keys(kinds);
+  const known = passageWords;
   const singular = known.filter((kind) => kind === `${word.toLowerCase()}s`);
   const meant = [...new Set([...singular, ...nearest(word, known)])];
   const question = meant[0] === undefined ? '' : ` \`${meant[0]}\`?`;
