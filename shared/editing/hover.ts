@@ -6,8 +6,10 @@ import type { BoundInsert } from '../sheet/inserts/bound.ts';
 import { solvedValue } from '../sheet/print/solved-values.ts';
 import type { Span } from '../text/span.ts';
 import { amountText, totalsText } from './amounts.ts';
+import { headHelp } from './completion/insert.ts';
 import { lineHover } from './hover-line.ts';
 import { namedHelp } from './hover-named.ts';
+import { textHover } from './hover-text.ts';
 import { type Occurrence, occurrenceAt, occurrencesOf } from './occurrences.ts';
 import { blockPlace, holds, openingSpan } from './place.ts';
 
@@ -24,7 +26,7 @@ export type Solutions = ReadonlyMap<number, SolvedSetup>;
 /** `solutions` may be empty: what only they know is then left out. */
 export function hoverAt(draft: Draft, solutions: Solutions, offset: number): Hover | null {
   const place = blockPlace(draft.sheet, offset);
-  if (place === null) return insertHover(draft, solutions, offset);
+  if (place === null) return insertHover(draft, solutions, offset) ?? textHover(draft.sheet, offset);
   const setup = draft.setups[place.number];
   if (setup === undefined) return null;
   if (place.line === -1) {
@@ -66,9 +68,17 @@ function insertHover(draft: Draft, solutions: Solutions, offset: number): Hover 
     return { span: insert.span, text: setupText(target.setup, solutions.get(block)), drawing: block };
   }
   const value = solvedValue(target, solutions);
-  if (value === null) return null;
+  if (value === null) return headHover(bound);
   const text = 'unit' in value ? amountText(value) : value.map(amountText).join(' to ');
   return { span: insert.span, text: `\`${insert.written}\` is **${text}**`, drawing: null };
+}
+
+/** What an insert makes that has no value of its own, or none yet. */
+function headHover({ insert }: BoundInsert): Hover | null {
+  const head = Object.keys(headHelp).find((word) => insert.written.slice(2).trimStart().startsWith(word));
+  const help = head === undefined ? undefined : headHelp[head];
+  if (help === undefined) return null;
+  return { span: insert.span, text: `**${head}**: ${help[0]}`, drawing: null };
 }
 
 const namedAt = (draft: Draft, offset: number): Occurrence | null => {

@@ -1,12 +1,19 @@
 /** What an editor may ask of a sheet. All of it is plain records over spans of the text. */
 export { completionsAt, fenceCompletions } from './completion/complete.ts';
 export type { Completion } from './completion/completion.ts';
-export { type EditorDrawing, editorDrawing } from './drawing.ts';
+export {
+  type EditorDrawing,
+  editorDrawing,
+  type ShownDrawing,
+  staleDrawing,
+  whyUnsolved,
+} from './drawing.ts';
 export { certainEdits, fixesAt, type OfferedFix } from './fixes.ts';
 export { foldsOf } from './folding.ts';
 export { formattingEdits } from './formatting.ts';
 export { hintsOf, lensesOf } from './hints.ts';
 export { blockMeant, hoverAt, hoverNeeds } from './hover.ts';
+export { linksOf } from './links.ts';
 export { meaningKey } from './meaning-key.ts';
 export * from './messages.ts';
 export { type Handle, handlesOf } from './moving/handles.ts';
@@ -19,4 +26,6 @@ export { blockPlace } from './place.ts';
 export { refactoringsAt } from './refactor/offered.ts';
 export type { Refactoring } from './refactor/refactoring.ts';
 export { renameAt } from './rename.ts';
+export { selectionsAt } from './selection.ts';
+export { type SignatureHelp, signatureAt } from './signature.ts';
 export { type SheetSymbol, symbolsOf } from './symbols.ts';

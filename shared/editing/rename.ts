@@ -3,10 +3,14 @@ import { isName } from '../block/tokens.ts';
 import { reservedNames, reservedSetupNames } from '../block/words.ts';
 import type { Draft } from '../checks/examine.ts';
 import type { TextEdit } from '../findings/finding.ts';
+import type { Span } from '../text/span.ts';
 import { occurrenceAt, occurrencesOf, Scope, sameThing, type Thing } from './occurrences.ts';
+import { proseNames } from './prose-names.ts';
 
-/** Edits, or why there are none. */
-export type Renaming = { readonly edits: readonly TextEdit[] } | { readonly refusal: string };
+/** Edits, or why there are none. Those in the running text are guesses: they are made only where somebody has looked at them. */
+export type Renaming =
+  | { readonly edits: readonly TextEdit[]; readonly prose: readonly TextEdit[] }
+  | { readonly refusal: string };
 
 /** Null where nothing that has a name stands at the offset. */
 export function renameAt(draft: Draft, offset: number, to: string): Renaming | null {
@@ -15,10 +19,12 @@ export function renameAt(draft: Draft, offset: number, to: string): Renaming | n
   if (found === null) return null;
   const refusal = refusalOf(draft, found.thing, to);
   if (refusal !== null) return { refusal };
-  const edits = all
-    .filter(({ thing }) => sameThing(thing, found.thing))
-    .map(({ span }) => ({ span, text: to }));
-  return { edits };
+  const written = (span: Span): TextEdit => ({ span, text: to });
+  const named = all.filter(({ thing }) => sameThing(thing, found.thing));
+  return {
+    edits: named.map(({ span }) => written(span)),
+    prose: proseNames(draft, found.thing).map(written),
+  };
 }
 
 function refusalOf(draft: Draft, thing: Thing, to: string): string | null {

@@ -1,7 +1,7 @@
 /** Words of the line that opens a passage. */
 import { type Offer, offer } from './completion.ts';
 
-const kinds: Readonly<Record<string, string>> = {
+export const passageReaders: Readonly<Record<string, string>> = {
   pupils: 'pupils alone',
   teachers: 'teachers alone',
   technicians: 'technicians alone',
@@ -22,5 +22,5 @@ const rooms: readonly Offer[] = [
 export function passageOffers(before: string): readonly Offer[] {
   if (/^answer\s+\S*$/u.test(before)) return rooms;
   if (!/^[a-z]*$/u.test(before)) return [];
-  return Object.entries(kinds).map(([kind, readers]) => offer('word', kind, `for ${readers}`));
+  return Object.entries(passageReaders).map(([kind, readers]) => offer('word', kind, `for ${readers}`));
 }
