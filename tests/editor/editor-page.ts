@@ -1,0 +1,121 @@
+/** An editor in the browser as a person handles it: by lines, keys, commands and what can be seen. */
+import { mkdirSync } from 'node:fs';
+import { join } from 'node:path';
+import type { FrameLocator, Locator, Page } from 'playwright-core';
+import { shots } from './places.ts';
+
+/** How long anything may take to be seen, ms: long enough for a machine that does other things as well. */
+const patience = 30_000;
+
+export class EditorPage {
+  readonly page: Page;
+  /** Requests for other machines; there must be none. */
+  readonly refused: readonly string[];
+  /** What the console of the browser says. */
+  readonly console: string[] = [];
+
+  constructor(page: Page, refused: readonly string[]) {
+    this.page = page;
+    this.refused = refused;
+    page.setDefaultTimeout(patience);
+    page.on('console', (message) => this.console.push(`${message.type()}: ${message.text()}`));
+  }
+
+  editor(file: string): Locator {
+    return this.page.locator(`.editor-instance .monaco-editor[data-uri$="/${file}"]`);
+  }
+
+  /** The first line that holds the text and can be seen. */
+  line(file: string, text: string | RegExp): Locator {
+    return this.editor(file).locator('.view-line').filter({ hasText: text }).first();
+  }
+
+  /** Puts the cursor at the end of a line. */
+  async cursorBehind(file: string, text: string | RegExp): Promise<void> {
+    await this.line(file, text).click();
+    await this.page.keyboard.press('End');
+  }
+
+  /** Puts the cursor to the beginning of a line. */
+  async cursorBefore(file: string, text: string | RegExp): Promise<void> {
+    await this.line(file, text).click();
+    await this.page.keyboard.press('Home');
+    await this.page.keyboard.press('Home');
+  }
+
+  async press(...keys: readonly string[]): Promise<void> {
+    for (const key of keys) await this.page.keyboard.press(key);
+  }
+
+  type(text: string): Promise<void> {
+    return this.page.keyboard.type(text);
+  }
+
+  /** By the title that the list of commands shows. */
+  async command(title: string): Promise<void> {
+    const box = this.page.locator('.quick-input-widget input[type=text]');
+    await this.press('F1');
+    await box.fill(`>${title}`);
+    await this.page.locator(`.quick-input-list .monaco-list-row[aria-label^="${title}"]`).first().click();
+    await box.waitFor({ state: 'hidden' });
+  }
+
+  /** The titles of all commands that the list shows for the words. */
+  async commands(words: string): Promise<readonly string[]> {
+    const box = this.page.locator('.quick-input-widget input[type=text]');
+    await this.press('F1');
+    await box.fill(`>${words}`);
+    const rows = this.page.locator('.quick-input-list .monaco-list-row');
+    await rows.filter({ hasText: words }).first().waitFor();
+    const titles = await rows.locator('.label-name').allTextContents();
+    await this.press('Escape');
+    await box.waitFor({ state: 'hidden' });
+    return titles;
+  }
+
+  async goTo(line: number, column: number): Promise<void> {
+    const box = this.page.locator('.quick-input-widget input[type=text]');
+    await this.press('Control+g');
+    await box.fill(`:${line}:${column}`);
+    await this.press('Enter');
+    await box.waitFor({ state: 'hidden' });
+  }
+
+  /** What is said where the cursor stands. */
+  async hover(): Promise<Locator> {
+    await this.press('Control+k', 'Control+i');
+    const hover = this.page.locator('.monaco-hover:not(.workbench-hover)').filter({ visible: true }).first();
+    await hover.waitFor();
+    return hover;
+  }
+
+  squiggles(severity: 'error' | 'warning' | 'info'): Locator {
+    return this.page.locator(`.squiggly-${severity}`);
+  }
+
+  lens(file: string, text: string | RegExp): Locator {
+    return this.editor(file).locator('.codelens-decoration a').filter({ hasText: text }).first();
+  }
+
+  suggestions(): Locator {
+    return this.page.locator('.suggest-widget.visible .monaco-list-row');
+  }
+
+  /** Rows of the list of problems, which is opened. */
+  async problems(): Promise<Locator> {
+    await this.command('Problems: Focus on Problems View');
+    return this.page.locator('.markers-panel .monaco-list-row');
+  }
+
+  /** The page that an extension shows: a frame in a frame. */
+  webview(extension: string): FrameLocator {
+    return this.page
+      .frameLocator(`iframe.webview.ready[src*="extensionId=${extension}"]`)
+      .frameLocator('iframe#active-frame');
+  }
+
+  async shot(name: string): Promise<void> {
+    mkdirSync(shots, { recursive: true });
+    await this.page.screenshot({ path: join(shots, `${name}.png`) });
+  }
+}

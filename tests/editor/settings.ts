@@ -1,0 +1,21 @@
+/** Settings that keep an editor quiet: no news, no advice, nothing asked of the network, nothing that blinks. */
+export const quietSettings: Readonly<Record<string, unknown>> = {
+  'telemetry.telemetryLevel': 'off',
+  'workbench.enableExperiments': false,
+  'update.mode': 'none',
+  'extensions.autoUpdate': false,
+  'extensions.autoCheckUpdates': false,
+  'extensions.ignoreRecommendations': true,
+  'security.workspace.trust.enabled': false,
+  'workbench.startupEditor': 'none',
+  'workbench.tips.enabled': false,
+  'workbench.reduceMotion': 'on',
+  'git.enabled': false,
+  'npm.autoDetect': 'off',
+  'typescript.tsc.autoDetect': 'off',
+  'editor.minimap.enabled': false,
+  'editor.hover.delay': 100,
+  'editor.cursorBlinking': 'solid',
+  'files.autoSave': 'off',
+  'window.confirmBeforeClose': 'never',
+};
