@@ -2,7 +2,7 @@
 import type { Field } from '../field/field.ts';
 import type { Point } from '../field/geometry/outline.ts';
 import { pointResponse } from '../field/sample/point-response.ts';
-import { sampler } from '../field/sample/sampler.ts';
+import { type Sample, sampler } from '../field/sample/sampler.ts';
 import type { CircuitState } from './bounds.ts';
 import type { Circuit } from './circuit.ts';
 import { meterReading, type Touch } from './loading.ts';
@@ -16,6 +16,8 @@ export interface PointReader {
   read(at: Point): PointReading;
   /** What the meter shows on a conductor, V; null where nothing fixes its potential. */
   onConductor(conductor: number): number | null;
+  /** The field on bare paper, V/m, at less cost than a reading; null elsewhere and where nothing fixes the potential. */
+  strength(at: Point): readonly [number, number] | null;
 }
 
 /**
@@ -42,9 +44,10 @@ export function pointReader(
     read(at) {
       if (unreadable(setup, at) !== null) return nothingAt(at);
       const conductor = metalAt(setup, at)?.conductor ?? null;
-      return conductor === null ? paper(at) : metal(at, conductor);
+      return conductor === null ? paper.read(at) : metal(at, conductor);
     },
     onConductor: (conductor) => metal({ x: 0, y: 0 }, conductor).reading_V,
+    strength: paper.strength,
   };
 }
 
@@ -89,31 +92,40 @@ function paperReader(
   field: Field,
   circuit: Circuit,
   circuitState: CircuitState,
-): (at: Point) => PointReading {
+): Pick<PointReader, 'read' | 'strength'> {
   const { conductor_V } = circuitState.state;
   const potential = sampler(field.primal.potential(conductor_V));
   const adrift = adriftAt(field, circuitState);
   const shown = shows(setup, circuit, circuitState);
   const uncertainty = uncertaintyOf(field, circuitState);
   const scale = sheetScale(setup);
-  return (at) => {
+  const read = (at: Point): PointReading => {
     const sample = potential.at(at.x, at.y);
     if (sample === null || adrift(at)) return nothingAt(at);
-    const [gx, gy] = sample.gradient;
     const response = setup.meter === null ? null : pointResponse(field, at.x, at.y, setup.meter.tip_mm / 2);
     const open_V = response?.potentialOf(conductor_V) ?? sample.value;
+    const [x, y] = strengthOf(sample);
     return {
       ...positionOf(at),
       potential_V: rounded(sample.value),
       ...(response === null
         ? { reading_V: rounded(sample.value), source_resistance_ohm: null }
         : shown({ kind: 'paper', weights: response.weights, self_ohm: scale * response.self_ohm }, open_V)),
-      // V/mm to V/m.
-      strength_V_per_m: [rounded(-1000 * gx), rounded(-1000 * gy)],
+      strength_V_per_m: [rounded(x), rounded(y)],
       uncertainty_V: rounded(uncertainty(Math.abs(open_V - sample.value))),
     };
   };
+  return {
+    read,
+    strength(at) {
+      const sample = potential.at(at.x, at.y);
+      return sample === null || adrift(at) ? null : strengthOf(sample);
+    },
+  };
 }
+
+/** −grad V, from V/mm to V/m. */
+const strengthOf = ({ gradient: [gx, gy] }: Sample): readonly [number, number] => [-1000 * gx, -1000 * gy];
 
 /** Of a potential on paper, given how far that found by reciprocity lies from the one sampled. */
 function uncertaintyOf(
