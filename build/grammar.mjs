@@ -2,7 +2,7 @@
 // Markdown, and what an editor knows of a block as a language. With --print they go to standard output, as one JSON object of file and text.
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { load, root } from './core.mjs';
+import { json, load, root } from './core.mjs';
 
 const { words, lineWords, insertHeads, laterWords, columnWords, helpWords, passageWords } = await load(`
   export { words } from './shared/block/words.ts';
@@ -42,13 +42,6 @@ const files = {
 const texts = Object.entries(files).map(([file, content]) => [file, json(content)]);
 if (process.argv.includes('--print')) process.stdout.write(JSON.stringify(Object.fromEntries(texts)));
 else for (const [file, text] of texts) writeFileSync(join(root, file), text);
-
-/** As the formatter of this house writes it: short lists on one line. */
-function json(content) {
-  return `${JSON.stringify(content, null, 2)
-    .replace(/\[\s+("[^"]*"(?:,\s+"[^"]*")*)\s+\]/g, (_, items) => `[${items.replace(/\s+/g, ' ')}]`)
-    .replace(/\[\s+(\[[^[\]]*\])\s+\]/g, '[$1]')}\n`;
-}
 
 function blockGrammar() {
   const naming = Object.keys(lineWords).filter((word) => lineWords[word].gives || lineWords[word].names);

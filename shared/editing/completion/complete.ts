@@ -8,6 +8,7 @@ import { type Completion, offer, placed } from './completion.ts';
 import { frontMatterOffers } from './front-matter.ts';
 import { insertOffers } from './insert.ts';
 import { passageOffers } from './passage.ts';
+import { wholeBlock } from './templates.ts';
 
 export function completionsAt(draft: Draft, offset: number): readonly Completion[] {
   const { sheet } = draft;
@@ -52,16 +53,5 @@ function lineBefore({ text }: Source, offset: number): string {
 const opensFence = /^[\s>*+\d.)-]*(?:`{3,}|~{3,})[ \t]*[a-z]*$/u;
 
 const blockOffer = offer('word', 'electrodes', 'opens a block: a setup on conducting paper', {
-  text: [
-    'electrodes «bars»',
-    'paper   «240 mm × 160 mm», «5 kΩ» per square',
-    'supply  cell «1.5 V»',
-    'meter   «10 MΩ», resolution «0.01 V»',
-    '',
-    'bar     N  «10 mm × 120 mm» at «(60, 80) mm»  negative',
-    'bar     P  «10 mm × 120 mm», «100 mm» right of N  positive',
-    '',
-    'probe   M  at centre',
-    '',
-  ].join('\n'),
+  text: `${wholeBlock.join('\n')}\n`,
 });
