@@ -1,6 +1,6 @@
 /** The drawing panel and the command that opens it. */
 import * as vscode from 'vscode';
-import { editing } from '../shared/index.ts';
+import { type editing, messages } from '../shared/index.ts';
 import type { House } from './house.ts';
 import { commandIds } from './ids.ts';
 import { createPanel } from './panel/panel.ts';
@@ -16,7 +16,7 @@ export function drawingPanel({ extensionUri, log, server }: House): vscode.Dispo
   return vscode.Disposable.from(
     panel,
     solved,
-    server.onNotification<editing.PanelStale>(editing.messages.solved, ({ uri }) => solved.fire(uri)),
+    server.onNotification<editing.PanelStale>(messages.solved, ({ uri }) => solved.fire(uri)),
     vscode.commands.registerCommand(commandIds.showDrawing, (...given: readonly unknown[]) => {
       const target = targetOf(given);
       if (target !== null) panel.show(target.uri, target.place);

@@ -1,6 +1,22 @@
 /** The parts of the extension, in the order in which they are set up. A new part is one line here. */
+import { commands } from './commands/index.ts';
 import { drawingPanel } from './drawing-panel.ts';
+import { files } from './files.ts';
 import type { Feature } from './house.ts';
+import { tellSettings } from './live-settings.ts';
+import { sheetInFront } from './sheet-in-front.ts';
+import { status } from './status.ts';
+import { thumbnails } from './thumbnails.ts';
 import { waking } from './waking.ts';
 
-export const features: readonly Feature[] = [drawingPanel, waking];
+/** `waking` is the last: what it starts is heard by the others. */
+export const features: readonly Feature[] = [
+  commands,
+  drawingPanel,
+  files,
+  sheetInFront,
+  status,
+  tellSettings,
+  thumbnails,
+  waking,
+];

@@ -11,6 +11,7 @@ export {
 export * as editing from './editing/index.ts';
 // By itself: a bundle that names the whole of editing carries all of it.
 export { messages } from './editing/messages.ts';
+export { type NewSheet, newSheets } from './editing/new-sheet/new-sheets.ts';
 export type { FieldOutcome, FieldRest } from './field/field.ts';
 export * as engine from './field/index.ts';
 export { drained, type Stages } from './field/solve/stages.ts';

@@ -1,0 +1,43 @@
+/** `Explain a finding` and `Open the guide`: pages of docs/ in the editor's own Markdown preview. */
+import * as vscode from 'vscode';
+import type { House } from '../house.ts';
+import { clientId } from '../ids.ts';
+
+export async function openGuide({ extensionUri }: House): Promise<void> {
+  await showPage(vscode.Uri.joinPath(extensionUri, 'docs', 'language.md'));
+}
+
+/** Without a code, the one that is chosen among those of the text in front. */
+export async function explain({ extensionUri }: House, code: unknown): Promise<void> {
+  const asked = typeof code === 'string' ? code : await chosenCode();
+  if (asked === undefined) return;
+  await showPage(vscode.Uri.joinPath(extensionUri, 'docs', 'findings.md').with({ fragment: asked }));
+}
+
+async function showPage(uri: vscode.Uri): Promise<void> {
+  await vscode.commands.executeCommand('markdown.showPreview', uri);
+}
+
+async function chosenCode(): Promise<string | undefined> {
+  const editor = vscode.window.activeTextEditor;
+  const findings = editor === undefined ? [] : vscode.languages.getDiagnostics(editor.document.uri);
+  const ours = findings.filter(({ source }) => source === clientId);
+  const line = editor?.selection.active.line ?? 0;
+  const distance = ({ range }: vscode.Diagnostic): number => Math.abs(range.start.line - line);
+  const items = ours
+    .sort((a, b) => distance(a) - distance(b))
+    .map(({ message, code, range }) => ({
+      label: codeText(code),
+      description: vscode.l10n.t('line {0}', range.start.line + 1),
+      detail: message,
+    }));
+  if (items.length === 0) {
+    void vscode.window.showInformationMessage(vscode.l10n.t('Nothing was found in this text.'));
+    return undefined;
+  }
+  const placeHolder = vscode.l10n.t('Which finding?');
+  return (await vscode.window.showQuickPick(items, { placeHolder }))?.label;
+}
+
+const codeText = (code: vscode.Diagnostic['code']): string =>
+  String(typeof code === 'object' ? code.value : (code ?? ''));

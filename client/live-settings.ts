@@ -1,0 +1,16 @@
+/** Tells the server what is set, while it runs. */
+import type * as vscode from 'vscode';
+import { liveSettings } from './client-options.ts';
+import type { House } from './house.ts';
+
+export function tellSettings({ log, server, settings }: House): vscode.Disposable {
+  return settings.onDidChange(({ before, now }) => {
+    if (server.state === 'off') return;
+    // What a server can do is said once, at its start.
+    const told =
+      before.formatDocuments === now.formatDocuments
+        ? server.notify('workspace/didChangeConfiguration', { settings: liveSettings(now) })
+        : server.restart();
+    told.catch((error: unknown) => log.error(`The settings were not taken over: ${String(error)}`));
+  });
+}
