@@ -2,8 +2,7 @@
 import { isMainThread } from 'node:worker_threads';
 import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
 import { serve } from './serve.ts';
-import { serveTasks } from './solving-thread.ts';
-import { startThread } from './thread.ts';
+import { serveTasks, startThread } from './thread.ts';
 
 if (!isMainThread) serveTasks();
 else if (process.argv.includes('--stdio')) {

@@ -8,12 +8,12 @@ import { type ClientFeatures, clientFeatures } from './client-features.ts';
 import { findings } from './findings.ts';
 import type { House, Room } from './house.ts';
 import { LastEdits } from './last-edits.ts';
+import type { Listener, Thread } from './orders.ts';
 import { Sheets } from './sheets.ts';
 import { Solutions } from './solutions.ts';
 import { Solver } from './solver.ts';
-import type { Listener, Thread } from './thread.ts';
 
-const rooms: readonly Room[] = [findings, answers];
+const rooms: readonly Room[] = [findings, answers, news];
 
 export function serve(connection: Connection, start: (listener: Listener) => Thread): void {
   const edits = new LastEdits();

@@ -28,10 +28,29 @@ export interface OpenSheet {
 export class Sheets {
   private readonly open = new Map<string, OpenSheet>();
   private readonly examined = new WeakMap<OpenSheet, Promise<Examination | null>>();
+  private readonly shownOf = new WeakMap<OpenSheet, Promise<Examination | null>>();
+  private readonly lastShownOf = new WeakMap<OpenSheet, Examination>();
   private readonly solutions: Solutions;
+  private readonly listeners: ((sheet: OpenSheet) => void)[] = [];
 
   constructor(solutions: Solutions) {
     this.solutions = solutions;
+    solutions.onSolved = (key) => {
+      for (const sheet of this.open.values()) {
+        if (!sheet.problems.some((problem) => problem.key === key)) continue;
+        this.shownOf.delete(sheet);
+        for (const listener of this.listeners) listener(sheet);
+      }
+    };
+  }
+
+  /** Told of each open sheet that has got a solution, or a better one. */
+  onSolved(listener: (sheet: OpenSheet) => void): void {
+    this.listeners.push(listener);
+  }
+
+  get count(): number {
+    return this.open.size;
   }
 
   /** The sheet as the document stands; null for a text that has none of our blocks and says nothing like one. */
@@ -60,14 +79,35 @@ export class Sheets {
     return this.open.get(sheet.uri) === sheet;
   }
 
-  /** With all solutions; null where the text has changed meanwhile. */
+  /**
+   * With the solutions that stand, for findings: what a rough solution would say of a limit could be taken back. Null where the text has
+   * changed meanwhile.
+   */
   examination(sheet: OpenSheet): Promise<Examination | null> {
-    const known = this.examined.get(sheet) ?? this.examine(sheet);
+    const known = this.examined.get(sheet) ?? this.examine(sheet, (problem) => this.solutions.whole(problem));
     this.examined.set(sheet, known);
     return known;
   }
 
-  /** Of one block; null where the text has changed meanwhile. */
+  /** With the best solutions so far, for what is shown beside the text. Null where the text has changed meanwhile. */
+  shown(sheet: OpenSheet): Promise<Examination | null> {
+    if (!this.isRough(sheet)) return this.examination(sheet);
+    const known = this.shownOf.get(sheet) ?? this.show(sheet);
+    this.shownOf.set(sheet, known);
+    return known;
+  }
+
+  /** What was shown of a sheet before all its solutions stood; null where that was nothing. */
+  lastShown(sheet: OpenSheet): Examination | null {
+    return this.lastShownOf.get(sheet) ?? null;
+  }
+
+  /** True where solutions, or better ones, are still to come. */
+  private isRough(sheet: OpenSheet): boolean {
+    return sheet.problems.some((problem) => this.solutions.isToCome(problem));
+  }
+
+  /** The best so far of one block; null where the text has changed meanwhile. */
   async outcome(sheet: OpenSheet, block: number): Promise<Outcome | null> {
     const problem = sheet.problems[block];
     const outcome = problem === undefined ? null : await this.solutions.outcome(problem);
@@ -79,8 +119,17 @@ export class Sheets {
     return problem === undefined ? null : this.solutions.drawing(problem);
   }
 
-  private async examine(sheet: OpenSheet): Promise<Examination | null> {
-    const outcomes = await Promise.all(sheet.problems.map((problem) => this.solutions.outcome(problem)));
+  private async show(sheet: OpenSheet): Promise<Examination | null> {
+    const examined = await this.examine(sheet, (problem) => this.solutions.outcome(problem));
+    if (examined !== null) this.lastShownOf.set(sheet, examined);
+    return examined;
+  }
+
+  private async examine(
+    sheet: OpenSheet,
+    outcome: (problem: Problem) => Promise<Outcome | null>,
+  ): Promise<Examination | null> {
+    const outcomes = await Promise.all(sheet.problems.map(outcome));
     if (!this.isCurrent(sheet)) return null;
     return conclude(sheet.draft, ({ block }) => outcomes[block] ?? { solved: null, trouble: null });
   }

@@ -1,70 +1,74 @@
 /**
- * Outcomes and drawings of setups by their meaning: an edit of the prose, or one that is taken back, solves nothing. Bounded in bytes;
- * what has not been asked for longest goes first, and what belonged to a closed text alone goes at once.
+ * Outcomes and drawings of setups by their meaning: an edit of the prose, or one that is taken back, solves nothing. Large problems have a
+ * rough outcome first, which is shown until the one that stands follows. Bounded in bytes; what has not been asked for longest goes first,
+ * and what belonged to a closed text alone goes at once.
  */
-import { createHash } from 'node:crypto';
-import { type Ask, editing, type Outcome, type Setup } from '../../shared/index.ts';
-import type { Solver, Work } from './solver.ts';
+import type { editing, Outcome } from '../../shared/index.ts';
+import type { Solved } from './desk.ts';
+import type { Problem } from './problem.ts';
+import { Shelf } from './shelf.ts';
+import type { Answer, Solver, Work } from './solver.ts';
+
+export { type Problem, problemFor } from './problem.ts';
 
 type Drawing = editing.EditorDrawing | null;
 
-interface Kept {
-  readonly outcome: Outcome;
+interface Kept extends Solved {
   readonly drawing: Drawing | undefined;
   readonly bytes: number;
 }
 
-export interface Problem {
-  readonly key: string;
-  readonly setup: Setup;
-  readonly ask: Ask;
-}
-
-export function problemFor(setup: Setup, ask: Ask): Problem {
-  const meaning = `${editing.meaningKey(setup)} ${JSON.stringify(ask)}`;
-  return { key: createHash('sha256').update(meaning).digest('base64'), setup, ask };
-}
-
 /** Room for about a thousand setups. */
-const usualBytes = 64 * 1024 * 1024;
+const usualBytes = 64 * 2 ** 20;
 
 export class Solutions {
-  private readonly kept = new Map<string, Kept>();
-  private bytes = 0;
+  private readonly kept: Shelf<Kept>;
   private readonly asked = new Map<string, Promise<Outcome | null>>();
+  private readonly refining = new Map<string, Promise<Outcome | null>>();
   /** Keys that each text needs now. */
   private readonly needs = new Map<string, ReadonlySet<string>>();
+  private needsChanged = false;
   private readonly solver: Solver;
-  private readonly most: number;
+  /** Told of every problem that has got an outcome, or a better one. */
+  onSolved: (key: string) => void = () => {};
 
   constructor(solver: Solver, most = usualBytes) {
     this.solver = solver;
-    this.most = most;
+    this.kept = new Shelf(most);
+    solver.toKeep = () => (this.needsChanged ? this.neededKeys() : null);
+  }
+
+  /** For measurements and tests. */
+  get counts(): { readonly kept: number; readonly bytes: number; readonly texts: number } {
+    return { kept: this.kept.size, bytes: this.kept.bytes, texts: this.needs.size };
   }
 
   /** What a text needs from now on, in place of what it needed; the most urgent first. Solving begins. */
   need(text: string, problems: readonly Problem[]): void {
     this.needs.set(text, new Set(problems.map(({ key }) => key)));
-    const fresh = problems.filter(
-      ({ key }, i) =>
-        !this.kept.has(key) && !this.asked.has(key) && problems.findIndex((other) => other.key === key) === i,
+    this.needsChanged = true;
+    const once = problems.filter(({ key }, i) => problems.findIndex((other) => other.key === key) === i);
+    this.solve(
+      once.filter(({ key, setup }) => setup.solvable && !this.kept.has(key) && !this.asked.has(key)),
     );
-    this.solve(fresh);
+    for (const problem of once) if (this.kept.get(problem.key)?.rough === true) this.refine(problem);
   }
 
   /** A text is closed. */
   release(text: string): void {
     const keys = this.needs.get(text);
     this.needs.delete(text);
-    for (const key of keys ?? []) if (!this.isNeeded(key)) this.forget(key);
+    this.needsChanged = true;
+    for (const key of keys ?? []) if (!this.isNeeded(key)) this.kept.drop(key);
     this.solver.advance();
   }
 
-  /** Null where the text has changed meanwhile and nobody needs it any more. */
+  /** The best so far. Null where the text has changed meanwhile and nobody needs it any more. */
   async outcome(problem: Problem): Promise<Outcome | null> {
-    const { key } = problem;
+    const { key, setup } = problem;
+    if (!setup.solvable) return { solved: null, trouble: null };
     for (;;) {
-      const known = this.known(key);
+      const known = this.kept.get(key);
       if (known !== null) return known.outcome;
       if (!this.asked.has(key)) this.solve([problem]);
       const outcome = (await this.asked.get(key)) ?? null;
@@ -73,76 +77,105 @@ export class Solutions {
     }
   }
 
-  async drawing(problem: Problem): Promise<Drawing> {
-    const outcome = await this.outcome(problem);
-    const known = this.known(problem.key);
-    if (known?.drawing !== undefined) return known.drawing;
-    if (outcome === null) return null;
-    const task = { kind: 'draw' as const, setup: problem.setup, solved: outcome.solved };
-    const answer = await this.solver.submit([{ task, wanted: () => true }])[0];
-    if (answer === undefined || typeof answer === 'string' || answer.kind !== 'draw') return null;
-    const { drawing } = answer;
-    if (this.isNeeded(problem.key)) {
-      this.keep(problem.key, { outcome, drawing, bytes: (known?.bytes ?? 0) + answer.bytes });
+  /** The outcome that stands. Null where the text has changed meanwhile and nobody needs it any more. */
+  async whole(problem: Problem): Promise<Outcome | null> {
+    const { key } = problem;
+    for (;;) {
+      const first = await this.outcome(problem);
+      if (first === null || this.kept.get(key)?.rough !== true) return first;
+      this.refine(problem);
+      const outcome = (await this.refining.get(key)) ?? null;
+      if (outcome !== null || !this.isNeeded(key)) return outcome;
     }
+  }
+
+  /** True where an outcome, or a better one, is still to come. */
+  isToCome({ key, setup }: Problem): boolean {
+    return setup.solvable && this.kept.get(key)?.rough !== false;
+  }
+
+  async drawing(problem: Problem): Promise<Drawing> {
+    await this.outcome(problem);
+    const known = this.kept.get(problem.key);
+    if (known?.drawing !== undefined) return known.drawing;
+    const answer = await this.solver.ask({ kind: 'draw', ask: { problem }, wanted: () => true });
+    if (typeof answer === 'string') return null;
+    const { drawing, rough } = answer.result;
+    const now = this.kept.get(problem.key);
+    if (now !== null && now.rough === rough)
+      this.keep(problem.key, { ...now, drawing, bytes: now.bytes + answer.bytes });
     return drawing;
   }
 
   private solve(problems: readonly Problem[]): void {
+    if (problems.length === 0) {
+      this.solver.advance();
+      return;
+    }
     const works = problems.map(
-      ({ key, setup, ask }): Work => ({
-        task: { kind: 'solve', setup, ask },
-        wanted: () => this.isNeeded(key),
+      (problem): Work<'solve'> => ({
+        kind: 'solve',
+        ask: { problem },
+        wanted: () => this.isNeeded(problem.key),
       }),
     );
     const answers = this.solver.submit(works);
-    for (const [i, { key }] of problems.entries()) {
+    for (const [i, problem] of problems.entries()) {
       const answer = answers[i];
-      if (answer !== undefined) this.asked.set(key, this.taken(key, answer));
+      if (answer !== undefined) this.asked.set(problem.key, this.taken(problem, answer));
     }
   }
 
-  private async taken(key: string, coming: ReturnType<Solver['submit']>[number]): Promise<Outcome | null> {
+  private async taken(problem: Problem, coming: Promise<Answer<Solved>>): Promise<Outcome | null> {
     const answer = await coming;
-    this.asked.delete(key);
+    this.asked.delete(problem.key);
+    const solved = this.take(problem.key, answer);
+    if (solved?.rough === true && this.isNeeded(problem.key)) this.refine(problem);
+    return solved?.outcome ?? null;
+  }
+
+  private refine(problem: Problem): void {
+    const { key } = problem;
+    if (this.refining.has(key)) return;
+    const wanted = (): boolean => this.isNeeded(key);
+    const answer = this.solver.ask({ kind: 'refine', ask: { problem }, wanted, when: 'idle' });
+    const taken = async (): Promise<Outcome | null> => {
+      const solved = await answer;
+      this.refining.delete(key);
+      return this.take(key, solved)?.outcome ?? null;
+    };
+    this.refining.set(key, taken());
+  }
+
+  private take(key: string, answer: Answer<Solved>): Solved | null {
     if (answer === 'dropped') return null;
-    if (answer !== 'lost' && answer.kind !== 'solve') throw new Error('a drawing for a solution');
-    const { outcome, bytes } = answer === 'lost' ? lost : answer;
-    if (this.isNeeded(key)) this.keep(key, { outcome, drawing: undefined, bytes });
-    return outcome;
+    const { result, bytes } = answer === 'lost' ? lost : answer;
+    if (this.isNeeded(key)) {
+      this.keep(key, { ...result, drawing: undefined, bytes });
+      this.onSolved(key);
+    }
+    return result;
   }
 
   private isNeeded(key: string): boolean {
     return [...this.needs.values()].some((keys) => keys.has(key));
   }
 
-  private known(key: string): Kept | null {
-    const found = this.kept.get(key);
-    if (found === undefined) return null;
-    // The order of the map is that of use.
-    this.kept.delete(key);
-    this.kept.set(key, found);
-    return found;
+  private neededKeys(): readonly string[] {
+    this.needsChanged = false;
+    return [...new Set([...this.needs.values()].flatMap((keys) => [...keys]))];
   }
 
   private keep(key: string, entry: Kept): void {
-    this.forget(key);
-    this.kept.set(key, entry);
-    this.bytes += entry.bytes;
-    for (const [oldest] of this.kept) {
-      if (this.bytes <= this.most || oldest === key) break;
-      this.forget(oldest);
-    }
-  }
-
-  private forget(key: string): void {
-    this.bytes -= this.kept.get(key)?.bytes ?? 0;
-    this.kept.delete(key);
+    this.kept.put(key, entry, entry.bytes);
   }
 }
 
 /** A finding on its block, as other numerical trouble is. What has killed one thread is not given to the next. */
-const lost: { readonly outcome: Outcome; readonly bytes: number } = {
-  outcome: { solved: null, trouble: { kind: 'numerical', detail: 'the solver stopped over it' } },
+const lost: { readonly result: Solved; readonly bytes: number } = {
+  result: {
+    outcome: { solved: null, trouble: { kind: 'numerical', detail: 'the solver stopped over it' } },
+    rough: false,
+  },
   bytes: 0,
 };

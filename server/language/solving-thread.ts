@@ -1,18 +1,61 @@
-/** The thread that solves and draws, one task after the other, so that the editor never waits for a field. */
-import { serialize } from 'node:v8';
-import { parentPort } from 'node:worker_threads';
-import { editing, outcomeOf } from '../../shared/index.ts';
-import type { Result, Task } from './task.ts';
+/**
+ * The inside of the thread that solves, on any platform: it steps the newest of its tasks, and between two stages it takes new orders, so
+ * that a task can be stopped and a short one comes between.
+ */
+import type { Stages } from '../../shared/index.ts';
+import { Desk } from './desk.ts';
+import type { Order, Reply } from './orders.ts';
+import { plainBytes } from './plain-bytes.ts';
+import { carryOut, type ResultOf, type TaskKind } from './tasks.ts';
 
-export function serveTasks(): void {
-  parentPort?.on('message', (task: Task) => parentPort?.postMessage(carriedOut(task)));
+export interface Platform {
+  post(reply: Reply): void;
+  /** Goes on after the orders that have come meanwhile were taken. */
+  later(next: () => void): void;
 }
 
-function carriedOut(task: Task): Result {
-  if (task.kind === 'solve') {
-    const outcome = outcomeOf(task.setup, task.ask);
-    return { kind: 'solve', outcome, bytes: serialize(outcome).byteLength };
+interface Job {
+  readonly id: number;
+  readonly stages: Stages<ResultOf<TaskKind>>;
+}
+
+/** Takes orders. */
+export function solvingThread({ post, later }: Platform, desk = new Desk()): (order: Order) => void {
+  /** The newest last. */
+  const jobs: Job[] = [];
+  let stepping = false;
+
+  function step(): void {
+    const job = jobs.at(-1);
+    stepping = job !== undefined;
+    if (job === undefined) return;
+    const reply = afterStage(job);
+    if (reply !== null) {
+      jobs.splice(jobs.indexOf(job), 1);
+      post(reply);
+    }
+    later(step);
   }
-  const drawing = editing.editorDrawing(task.setup, task.solved);
-  return { kind: 'draw', drawing, bytes: serialize(drawing).byteLength };
+
+  return (order) => {
+    if (order.kind === 'keep') return desk.keep(order.keys);
+    const at = jobs.findIndex(({ id }) => id === order.id);
+    if (order.kind === 'task') jobs.push({ id: order.id, stages: carryOut(order.task, desk) });
+    else if (at >= 0) {
+      jobs.splice(at, 1);
+      post({ kind: 'stopped', id: order.id });
+    }
+    if (!stepping) step();
+  };
+}
+
+/** One stage further; null where the job is not at its end. */
+function afterStage({ id, stages }: Job): Reply | null {
+  try {
+    const stage = stages.next();
+    if (stage.done !== true) return null;
+    return { kind: 'done', id, result: stage.value, bytes: plainBytes(stage.value) };
+  } catch (error) {
+    return { kind: 'failed', id, detail: error instanceof Error ? error.message : String(error) };
+  }
 }

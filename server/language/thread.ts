@@ -1,20 +1,9 @@
-/** A thread seen from outside: it takes one task at a time, answers it or is lost. */
-import { Worker } from 'node:worker_threads';
-import type { Result, Task } from './task.ts';
+/** The solving thread on Node: this program started again in a worker of its own. */
+import { parentPort, Worker } from 'node:worker_threads';
+import type { Listener, Order, Reply, Thread } from './orders.ts';
+import { solvingThread } from './solving-thread.ts';
 
-export interface Thread {
-  post(task: Task): void;
-  /** No answer comes after this. */
-  end(): void;
-}
-
-export interface Listener {
-  answered(result: Result): void;
-  /** Died without an answer. */
-  lost(): void;
-}
-
-/** Starts this program again as a thread. It keeps nothing alive when the editor has gone. */
+/** Keeps nothing alive when the editor has gone. */
 export function startThread(program: URL, listener: Listener): Thread {
   const worker = new Worker(program);
   let over = false;
@@ -23,16 +12,25 @@ export function startThread(program: URL, listener: Listener): Thread {
     over = true;
   };
   worker.unref();
-  worker.on('message', (result: Result) => {
-    if (!over) listener.answered(result);
+  worker.on('message', (reply: Reply) => {
+    if (!over) listener.replied(reply);
   });
   worker.on('error', lose);
   worker.on('exit', lose);
   return {
-    post: (task) => worker.postMessage(task),
+    post: (order) => worker.postMessage(order),
     end() {
       over = true;
       void worker.terminate();
     },
   };
+}
+
+/** To be called in that worker. */
+export function serveTasks(): void {
+  const take = solvingThread({
+    post: (reply) => parentPort?.postMessage(reply),
+    later: (next) => void setImmediate(next),
+  });
+  parentPort?.on('message', (order: Order) => take(order));
 }

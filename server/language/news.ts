@@ -1,0 +1,71 @@
+/** What the server tells the editor of its own accord: whether it is solving, and which texts have got a newer solution. */
+import type { Connection } from 'vscode-languageserver';
+import { type Examination, editing } from '../../shared/index.ts';
+import type { Room } from './house.ts';
+import type { OpenSheet } from './sheets.ts';
+
+/** Solving that is done sooner is not spoken of, ms. */
+const unnoticed_ms = 200;
+
+export const news: Room = (connection, { documents, sheets, solver, client }) => {
+  const state = new State(connection, () => sheets.count);
+  solver.onBusy = (busy) => state.busy(busy);
+  solver.onFailure = (detail) => connection.console.error(`A task of the solver failed: ${detail}`);
+  connection.onInitialized(() => state.tell());
+  documents.onDidOpen(() => state.tell());
+  documents.onDidClose(() => state.tell());
+
+  sheets.onSolved((sheet) => {
+    const { uri } = sheet;
+    void connection.sendNotification(editing.messages.solved, { uri } satisfies editing.PanelStale);
+    const before = sheets.lastShown(sheet);
+    if (before !== null) void compare(sheet, shownIn(before));
+  });
+
+  /** Hints and lenses are asked for anew only where they say something else. */
+  async function compare(sheet: OpenSheet, before: string): Promise<void> {
+    const now = await sheets.shown(sheet);
+    if (now === null || shownIn(now) === before) return;
+    if (client.refreshes.hints) await connection.languages.inlayHint.refresh();
+    if (client.refreshes.lenses) await connection.sendRequest('workspace/codeLens/refresh');
+  }
+};
+
+const shownIn = (examination: Examination): string =>
+  JSON.stringify([editing.hintsOf(examination), editing.lensesOf(examination)]);
+
+class State {
+  private readonly connection: Connection;
+  private readonly sheets: () => number;
+  private told: string | null = null;
+  private solving = false;
+  private waiting: ReturnType<typeof setTimeout> | null = null;
+
+  constructor(connection: Connection, sheets: () => number) {
+    this.connection = connection;
+    this.sheets = sheets;
+  }
+
+  busy(busy: boolean): void {
+    if (!busy) {
+      if (this.waiting !== null) clearTimeout(this.waiting);
+      this.waiting = null;
+      this.solving = false;
+      this.tell();
+    } else if (!this.solving) {
+      this.waiting ??= setTimeout(() => {
+        this.waiting = null;
+        this.solving = true;
+        this.tell();
+      }, unnoticed_ms);
+    }
+  }
+
+  /** Says nothing twice. */
+  tell(): void {
+    const state: editing.ServerState = { state: this.solving ? 'solving' : 'ready', sheets: this.sheets() };
+    const told = JSON.stringify(state);
+    if (told !== this.told) void this.connection.sendNotification(editing.messages.state, state);
+    this.told = told;
+  }
+}

@@ -1,0 +1,13 @@
+/** A setup to be solved, and what is asked of its solution. */
+import { type Ask, editing, type Setup } from '../../shared/index.ts';
+
+export interface Problem {
+  /** Problems of one key have one outcome and one drawing, wherever they stand in a text. */
+  readonly key: string;
+  readonly setup: Setup;
+  readonly ask: Ask;
+}
+
+export function problemFor(setup: Setup, ask: Ask): Problem {
+  return { key: `${editing.meaningKey(setup)} ${JSON.stringify(ask)}`, setup, ask };
+}
