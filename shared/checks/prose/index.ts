@@ -8,6 +8,7 @@ import * as missing from './missing.ts';
 import * as names from './names.ts';
 import * as numbers from './numbers.ts';
 import * as pairs from './pairs-of-values.ts';
+import { quietRuns } from './quiet.ts';
 import { passageOf, type RunRule, type Setting, type TableRule } from './rule.ts';
 import type { Run } from './run.ts';
 import { proseOf } from './runs.ts';
@@ -75,11 +76,14 @@ const tableRules: readonly TableRule[] = [
 export const siWriting: Rule = ({ sheet, setups }) => {
   const prose = proseOf(sheet);
   const setting = settingOf(sheet, setups, prose.runs);
+  const quiet = quietRuns(setting);
   const inRuns = prose.runs.flatMap((run) => {
-    if (!/\d|many|several|few|number/u.test(run.text)) return [];
+    if (!/\d|many|several|few|number/u.test(run.text) || quiet.has(run)) return [];
     const passage = passageOf(run, setting);
     const rules = run.kind === 'heading' ? runRules : [...runRules, ...textRules];
-    return rules.flatMap((rule) => rule(passage));
+    const findings = rules.flatMap((rule) => rule(passage));
+    if (findings.length === 0) quiet.add(run);
+    return findings;
   });
   const inTables = prose.tables.flatMap((table) => tableRules.flatMap((rule) => rule(table, setting)));
   return [...inRuns, ...inTables];

@@ -89,3 +89,12 @@ test('a long text costs time in proportion: 40,000 values in one paragraph', () 
   const found = findingsOf('set 5V, '.repeat(40_000));
   expect(found).toHaveLength(40_000);
 });
+
+test('what was read before changes nothing', () => {
+  fc.assert(
+    fc.property(scraps, (text) => {
+      const first = findingsOf(text);
+      expect(findingsOf(text)).toEqual(first);
+    }),
+  );
+});
