@@ -6,7 +6,7 @@ import type { TextEdit } from '../../findings/finding.ts';
 import { unreadable } from '../../setup/metal.ts';
 import type { Setup } from '../../setup/setup.ts';
 import { inTheirColumns } from './columns.ts';
-import { type Given, givenAs, lastOf } from './given.ts';
+import { type Given, givenAs, lastOf, lineage } from './given.ts';
 import { type Handle, handlesOf } from './handles.ts';
 import { movedMove, movedPiece, movedPieces, newMove } from './metal.ts';
 import { addedLine } from './new-line.ts';
@@ -116,11 +116,16 @@ function rowReworded(wish: Wish, scene: Scene): Reworded {
 }
 
 /** The rewording as a `move` line of this block. */
-function inMoveLine({ block, handle }: Scene, reworded: Rewording, body: string): Rewording {
+function inMoveLine(scene: Scene, reworded: Rewording, body: string): Rewording {
+  const { block, blocks, handle, number } = scene;
+  const models = lineage(blocks, number).flatMap((at) => (at === number ? [] : (blocks[at] ?? [])));
   const varies = ({ kind }: Statement): boolean => kind === 'move' || kind === 'change' || kind === 'without';
   const moves = lastOf(block.statements, ({ kind }) => kind === 'move');
   const behind = moves ?? lastOf(block.statements, varies) ?? lastOf(block.statements, () => true);
-  return { ...reworded, edits: [addedLine(block, behind, { word: 'move', name: handle.name, body })] };
+  return {
+    ...reworded,
+    edits: [addedLine([block, ...models], behind, { word: 'move', name: handle.name, body })],
+  };
 }
 
 /** Why the setup after the edits is not what was asked for. */

@@ -12,10 +12,14 @@ export interface NewLine {
   readonly body: string;
 }
 
-/** Adds the line behind a statement of the block, or at its end. */
-export function addedLine(block: Block, behind: Statement | null, line: NewLine): TextEdit {
+/** Adds the line behind a statement of the first block, or at its end. The blocks that this one is like show columns where it has none. */
+export function addedLine(
+  [block, ...others]: readonly [Block, ...Block[]],
+  behind: Statement | null,
+  line: NewLine,
+): TextEdit {
   const writing = writingOf([block]);
-  const text = inColumns(block, line);
+  const text = inColumns([block, ...others], line);
   return behind === null ? writing.lastLine(block, text) : writing.lineAfter(behind.span, text);
 }
 
@@ -31,8 +35,9 @@ interface Columns {
 }
 
 /** The line as its like in the block, or else as a line of the block that shows columns. */
-function inColumns(block: Block, { word, name, body }: NewLine): string {
-  const known = linesOfStatements(block).flatMap((line) => columnsOf(line) ?? []);
+function inColumns(blocks: readonly Block[], { word, name, body }: NewLine): string {
+  const ofBlocks = blocks.map((block) => linesOfStatements(block).flatMap((line) => columnsOf(line) ?? []));
+  const known = ofBlocks.find((lines) => lines.length > 0) ?? [];
   const model =
     known.filter((one) => one.word === word).at(-1) ??
     known.filter(({ afterWord }) => afterWord.length > 1).at(-1) ??

@@ -4,7 +4,7 @@ import type { Draft } from '../../checks/examine.ts';
 import type { Point } from '../../field/geometry/outline.ts';
 import { unreadable } from '../../setup/metal.ts';
 import { nameGiven } from '../../setup/references.ts';
-import { descendants, lastOf } from './given.ts';
+import { descendants, lastOf, lineage } from './given.ts';
 import type { Moving } from './move.ts';
 import { addedLine } from './new-line.ts';
 import { pairText } from './numbers.ts';
@@ -29,7 +29,8 @@ export function probeLine(draft: Draft, number: number, at: Point): Moving {
   const behind =
     lastOf(block.statements, ({ kind }) => kind === 'probe') ??
     lastOf(block.statements, ({ kind }) => kind === 'shape' || kind === 'row');
-  const line = addedLine(block, behind, { word: 'probe', name, body: `at ${place}` });
+  const models = lineage(blocks, number).flatMap((at) => (at === number ? [] : (blocks[at] ?? [])));
+  const line = addedLine([block, ...models], behind, { word: 'probe', name, body: `at ${place}` });
   return { edits: [line], handle: `probe ${name}`, said: `probe ${name} at ${place} is new` };
 }
 
