@@ -8,25 +8,37 @@ import { type ClientFeatures, clientFeatures } from './client-features.ts';
 import { findings } from './findings.ts';
 import type { House, Room } from './house.ts';
 import { LastEdits } from './last-edits.ts';
+import { LastGood } from './last-good.ts';
+import { news } from './news.ts';
 import type { Listener, Thread } from './orders.ts';
+import { Settings, settings } from './settings.ts';
 import { Sheets } from './sheets.ts';
 import { Solutions } from './solutions.ts';
 import { Solver } from './solver.ts';
 
 const rooms: readonly Room[] = [findings, answers, news];
 
-export function serve(connection: Connection, start: (listener: Listener) => Thread): void {
+export function serve(
+  connection: Connection,
+  start: (listener: Listener) => Thread,
+  around: Surroundings = {},
+): void {
   const edits = new LastEdits();
   const documents = new TextDocuments<TextDocument>(edits.documents);
   const solver = new Solver(start);
   const solutions = new Solutions(solver);
   const sheets = new Sheets(solutions);
-  const house = (client: ClientFeatures): House => ({
+  const lastGood = new LastGood(solutions);
+  const house = (client: ClientFeatures, options: unknown): House => ({
     documents,
     sheets,
     solutions,
     solver,
+    lastGood,
     client,
+    settings: new Settings(options),
+    files: client.files ? filesOfEditor(connection) : (around.files?.(client.folders) ?? noFiles),
+    explanations: client.explanations ?? around.explanations ?? null,
     read(uri) {
       const document = documents.get(uri);
       return document === undefined ? null : sheets.read(document, edits.offset(document));
@@ -34,7 +46,8 @@ export function serve(connection: Connection, start: (listener: Listener) => Thr
   });
   connection.onInitialize((params) => {
     const client = clientFeatures(params);
-    for (const room of rooms) room(connection, house(client));
+    const built = house(client, params.initializationOptions);
+    for (const room of rooms) room(connection, built);
     return {
       capabilities: serverCapabilities(client),
       serverInfo: { name: 'papervolt', version: manifest.version },
