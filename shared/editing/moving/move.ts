@@ -35,7 +35,7 @@ export function moveHandle(
   const { handle } = scene;
   const by = { x: Math.round(by_mm[0]) + 0, y: Math.round(by_mm[1]) + 0 };
   if (by.x === 0 && by.y === 0) return { edits: [], handle: id, said: `${handle.label} stays` };
-  const reworded = rewordedBy({ source: draft.sheet.source.text, label: handle.label, by }, scene);
+  const reworded = rewordedBy({ source: scene.source, label: handle.label, by }, scene);
   if (reworded.kind === 'refused') return { refusal: reworded.refusal };
   const edits = inTheirColumns(scene.block, reworded.edits);
   const after = supposedSetup(draft, block, edits);
@@ -46,6 +46,7 @@ export function moveHandle(
 }
 
 interface Scene {
+  readonly source: string;
   readonly blocks: readonly Block[];
   readonly number: number;
   readonly block: Block;
@@ -60,7 +61,9 @@ function sceneOf(draft: Draft, number: number, id: string): Scene | null {
   const handle = handlesOf(draft, number).find((one) => one.id === id);
   if (block === undefined || setup === undefined || handle === undefined) return null;
   const given = givenAs(blocks, number, handle.name);
-  return given === null ? null : { blocks, number, block, setup, handle, given };
+  return given === null
+    ? null
+    : { source: draft.sheet.source.text, blocks, number, block, setup, handle, given };
 }
 
 function rewordedBy(wish: Wish, scene: Scene): Reworded {
@@ -117,14 +120,14 @@ function rowReworded(wish: Wish, scene: Scene): Reworded {
 
 /** The rewording as a `move` line of this block. */
 function inMoveLine(scene: Scene, reworded: Rewording, body: string): Rewording {
-  const { block, blocks, handle, number } = scene;
+  const { source, block, blocks, handle, number } = scene;
   const models = lineage(blocks, number).flatMap((at) => (at === number ? [] : (blocks[at] ?? [])));
   const varies = ({ kind }: Statement): boolean => kind === 'move' || kind === 'change' || kind === 'without';
   const moves = lastOf(block.statements, ({ kind }) => kind === 'move');
   const behind = moves ?? lastOf(block.statements, varies) ?? lastOf(block.statements, () => true);
   return {
     ...reworded,
-    edits: [addedLine([block, ...models], behind, { word: 'move', name: handle.name, body })],
+    edits: [addedLine({ source, block, models }, behind, { word: 'move', name: handle.name, body })],
   };
 }
 

@@ -30,7 +30,11 @@ export function probeLine(draft: Draft, number: number, at: Point): Moving {
     lastOf(block.statements, ({ kind }) => kind === 'probe') ??
     lastOf(block.statements, ({ kind }) => kind === 'shape' || kind === 'row');
   const models = lineage(blocks, number).flatMap((at) => (at === number ? [] : (blocks[at] ?? [])));
-  const line = addedLine([block, ...models], behind, { word: 'probe', name, body: `at ${place}` });
+  const line = addedLine({ source: draft.sheet.source.text, block, models }, behind, {
+    word: 'probe',
+    name,
+    body: `at ${place}`,
+  });
   return { edits: [line], handle: `probe ${name}`, said: `probe ${name} at ${place} is new` };
 }
 
