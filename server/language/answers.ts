@@ -1,5 +1,5 @@
 /** Which request of the protocol is answered by what. */
-import type { Connection, Position, TextDocumentIdentifier } from 'vscode-languageserver';
+import type { Connection, Position, Range, TextDocumentIdentifier } from 'vscode-languageserver';
 import { editing, lineIndex } from '../../shared/index.ts';
 import { completionItem } from './convert.ts';
 import type { House } from './house.ts';
@@ -8,7 +8,7 @@ import { Requests } from './requests.ts';
 import type { OpenSheet } from './sheets.ts';
 
 export function answers(connection: Connection, house: House): void {
-  const requests = new Requests(house.sheets, house.client);
+  const requests = new Requests(house);
 
   /** Null at once for a text that is no sheet. */
   const on =
@@ -33,9 +33,15 @@ export function answers(connection: Connection, house: House): void {
   connection.onDocumentRangeFormatting(on((sheet, { range }) => requests.formatting(sheet, range)));
   connection.onCodeAction(on((sheet, params) => requests.codeActions(sheet, params)));
   connection.onFoldingRanges(on((sheet) => requests.folds(sheet)));
-  connection.languages.semanticTokens.on(
-    (params) => on((sheet) => requests.semanticTokens(sheet))(params) ?? { data: [] },
+  connection.onSelectionRanges(on((sheet, { positions }) => requests.selections(sheet, positions)));
+  connection.onDocumentLinks(on((sheet) => requests.links(sheet)));
+  connection.onSignatureHelp(on((sheet, { position }) => requests.signature(sheet, position)));
+  const painted = on((sheet, { range }: { textDocument: TextDocumentIdentifier; range: Range | null }) =>
+    requests.semanticTokens(sheet, range),
   );
+  const { semanticTokens } = connection.languages;
+  semanticTokens.on(({ textDocument }) => painted({ textDocument, range: null }) ?? { data: [] });
+  semanticTokens.onRange(({ textDocument, range }) => painted({ textDocument, range }) ?? { data: [] });
   connection.onRequest(
     editing.messages.drawing,
     on((sheet, { position }: editing.TextPlace) => requests.drawing(sheet, position)),
@@ -53,10 +59,14 @@ function firstBlock(
 ) {
   const document = documents.get(place.textDocument.uri);
   if (document === undefined) return null;
-  const text = document.getText();
-  const lines = lineIndex(text);
-  const offers = editing.fenceCompletions({ name: '', text }, offsetOf(lines, place.position));
-  return offers.length === 0
-    ? null
-    : offers.map((offer, i) => completionItem(lines, offer, i, client.snippets));
+  const { line } = place.position;
+  const before = document.getText({ start: { line, character: 0 }, end: place.position });
+  const offers = editing.fenceCompletions({ name: '', text: before }, before.length);
+  if (offers.length === 0) return null;
+  const lines = lineIndex(document.getText());
+  const start = offsetOf(lines, { line, character: 0 });
+  return offers.map((offer, i) => {
+    const span = { from: start + offer.span.from, to: start + offer.span.to };
+    return completionItem(lines, { ...offer, span }, i, client.snippets);
+  });
 }

@@ -2,8 +2,8 @@
 import { CodeActionKind, type ServerCapabilities, TextDocumentSyncKind } from 'vscode-languageserver';
 import { editing } from '../../shared/index.ts';
 import type { ClientFeatures } from './client-features.ts';
+import { actionKinds } from './code-actions.ts';
 import { tokenLegend } from './convert.ts';
-import { fixAllKind, formatKind } from './requests.ts';
 
 export function serverCapabilities({ pullsFindings, formatting }: ClientFeatures): ServerCapabilities {
   return {
@@ -21,18 +21,23 @@ export function serverCapabilities({ pullsFindings, formatting }: ClientFeatures
     inlayHintProvider: true,
     codeLensProvider: {},
     completionProvider: { triggerCharacters: [' ', '{', '.', ':', '`'] },
+    signatureHelpProvider: { triggerCharacters: [' ', ','] },
     documentSymbolProvider: true,
+    workspaceSymbolProvider: true,
     definitionProvider: true,
     referencesProvider: true,
     documentHighlightProvider: true,
+    documentLinkProvider: {},
     renameProvider: { prepareProvider: true },
     ...(formatting ? { documentFormattingProvider: true } : {}),
     documentRangeFormattingProvider: true,
-    codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, fixAllKind, formatKind] },
+    codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, ...Object.values(actionKinds)] },
     foldingRangeProvider: true,
+    selectionRangeProvider: true,
     semanticTokensProvider: {
       legend: { tokenTypes: tokenLegend(editing.paintKinds), tokenModifiers: [] },
       full: true,
+      range: true,
     },
   };
 }

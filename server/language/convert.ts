@@ -1,7 +1,5 @@
 /** From the core's records to the protocol's. */
 import {
-  type CodeAction,
-  CodeActionKind,
   type CodeLens,
   type CompletionItem,
   CompletionItemKind,
@@ -10,10 +8,12 @@ import {
   type DocumentSymbol,
   InsertTextFormat,
   MarkupKind,
+  type SelectionRange,
+  type SignatureHelp,
   SymbolKind,
 } from 'vscode-languageserver';
-import type { editing, Finding, LineIndex, Severity } from '../../shared/index.ts';
-import { editsOf, rangeOf } from './places.ts';
+import type { editing, Finding, LineIndex, Severity, Span } from '../../shared/index.ts';
+import { rangeOf } from './places.ts';
 import type { OpenSheet } from './sheets.ts';
 
 const severities: Readonly<Record<Severity, DiagnosticSeverity>> = {
@@ -23,11 +23,19 @@ const severities: Readonly<Record<Severity, DiagnosticSeverity>> = {
   note: DiagnosticSeverity.Information,
 };
 
-export function diagnosticOf({ uri, lines }: Pick<OpenSheet, 'uri' | 'lines'>, finding: Finding): Diagnostic {
+/** `explanations`: a URI with `{code}` in it. */
+export function diagnosticOf(
+  { uri, lines }: Pick<OpenSheet, 'uri' | 'lines'>,
+  finding: Finding,
+  explanations: string | null,
+): Diagnostic {
   return {
     range: rangeOf(lines, finding.span),
     severity: severities[finding.severity],
     code: finding.code,
+    ...(explanations === null
+      ? {}
+      : { codeDescription: { href: explanations.replaceAll('{code}', finding.code) } }),
     source: 'papervolt',
     message: [finding.message, ...finding.hints].join('\n'),
     ...(finding.related.length === 0
@@ -38,16 +46,6 @@ export function diagnosticOf({ uri, lines }: Pick<OpenSheet, 'uri' | 'lines'>, f
             message,
           })),
         }),
-  };
-}
-
-export function quickFix(sheet: OpenSheet, { finding, fix, preferred }: editing.OfferedFix): CodeAction {
-  return {
-    title: fix.title,
-    kind: CodeActionKind.QuickFix,
-    diagnostics: [diagnosticOf(sheet, finding)],
-    isPreferred: preferred,
-    edit: { changes: { [sheet.uri]: editsOf(sheet.lines, fix.edits) } },
   };
 }
 
@@ -89,7 +87,7 @@ function snippetText(text: string): string {
 
 const plainText = (text: string): string => text.replace(/[«»]/gu, '');
 
-const symbolKinds: Readonly<Record<editing.SheetSymbol['kind'], SymbolKind>> = {
+export const symbolKinds: Readonly<Record<editing.SheetSymbol['kind'], SymbolKind>> = {
   setup: SymbolKind.Module,
   electrode: SymbolKind.Object,
   probe: SymbolKind.Field,
@@ -107,11 +105,46 @@ export function documentSymbol(lines: LineIndex, symbol: editing.SheetSymbol): D
   };
 }
 
-export function codeLens(
-  lines: LineIndex,
-  { span, text }: ReturnType<typeof editing.lensesOf>[number],
-): CodeLens {
-  return { range: rangeOf(lines, span), command: { title: text, command: '' } };
+/** A lens above a block that says what it comes to, below one that shows its drawing where the editor has our commands. */
+export function codeLenses(
+  { uri, lines }: Pick<OpenSheet, 'uri' | 'lines'>,
+  { span, name, text }: editing.Lens,
+  commands: boolean,
+): CodeLens[] {
+  const range = rangeOf(lines, span);
+  if (!commands) return [{ range, command: { title: `${name}: ${text}`, command: '' } }];
+  const show = { title: 'Show drawing', command: 'papervolt.showDrawing', arguments: [uri, range.start] };
+  return [
+    { range, command: show },
+    { range, command: { title: text, command: '' } },
+  ];
+}
+
+export function signatureHelp(
+  { signatures, active, part }: editing.SignatureHelp,
+  labelOffsets: boolean,
+): SignatureHelp {
+  return {
+    signatures: signatures.map(({ label, help, parts }) => ({
+      label,
+      documentation: help,
+      parameters: parts.map(({ from, to, help: about }) => ({
+        label: labelOffsets ? [from, to] : label.slice(from, to),
+        documentation: about,
+      })),
+    })),
+    activeSignature: active,
+    // One behind the last says that none is being written.
+    activeParameter: part ?? signatures[active]?.parts.length ?? 0,
+  };
+}
+
+/** Each within the next. */
+export function selectionRange(lines: LineIndex, spans: readonly Span[]): SelectionRange | null {
+  return spans.reduceRight<SelectionRange | null>((parent, span) => {
+    const range = rangeOf(lines, span);
+    return parent === null ? { range } : { range, parent };
+  }, null);
 }
 
 const tokenTypes = { word: 'keyword', name: 'variable', number: 'number', unit: 'type', remark: 'comment' };

@@ -32,6 +32,7 @@ export function findings(connection: Connection, house: House): void {
 
   documents.onDidClose(({ document: { uri } }) => {
     sheets.close(uri);
+    house.lastGood.forget(uri);
     if (!client.pullsFindings) void connection.sendDiagnostics({ uri, diagnostics: [] });
   });
   connection.languages.diagnostics.on(({ textDocument }) => {
@@ -42,12 +43,17 @@ export function findings(connection: Connection, house: House): void {
 
 const nothing: DocumentDiagnosticReport = { kind: 'full', items: [] };
 
-async function pulled({ sheets, read }: House, { uri }: TextDocument): Promise<DocumentDiagnosticReport> {
+async function pulled(
+  { sheets, read, lastGood, explanations }: House,
+  { uri }: TextDocument,
+): Promise<DocumentDiagnosticReport> {
   const sheet = read(uri);
   if (sheet === null) return nothing;
   const examined = await sheets.examination(sheet);
   if (examined !== null) {
-    return { kind: 'full', items: examined.findings.map((finding) => diagnosticOf(sheet, finding)) };
+    lastGood.note(sheet, new Set(examined.solutions.keys()));
+    const items = examined.findings.map((finding) => diagnosticOf(sheet, finding, explanations));
+    return { kind: 'full', items };
   }
   const again = { retriggerRequest: true };
   throw new ResponseError(LSPErrorCodes.ServerCancelled, 'The text has changed.', again);
@@ -56,14 +62,17 @@ async function pulled({ sheets, read }: House, { uri }: TextDocument): Promise<D
 /** Sends nothing for a text that has changed meanwhile: its next version will. */
 async function publish(
   connection: Connection,
-  { sheets, read }: House,
+  { sheets, read, lastGood, explanations }: House,
   document: TextDocument,
 ): Promise<void> {
   const { uri, version } = document;
   const sheet = read(uri);
   const examined = sheet === null ? null : await sheets.examination(sheet);
   if (sheet !== null && examined === null) return;
+  if (sheet !== null && examined !== null) lastGood.note(sheet, new Set(examined.solutions.keys()));
   const diagnostics =
-    sheet === null ? [] : (examined?.findings ?? []).map((finding) => diagnosticOf(sheet, finding));
+    sheet === null
+      ? []
+      : (examined?.findings ?? []).map((finding) => diagnosticOf(sheet, finding, explanations));
   await connection.sendDiagnostics({ uri, version, diagnostics });
 }

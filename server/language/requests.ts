@@ -1,12 +1,12 @@
 /** What the server answers: each request is read, put to the core and written in the protocol's words. */
 import {
   type CodeAction,
-  CodeActionKind,
   type CodeActionParams,
   type CodeLens,
   type CompletionItem,
   type DocumentHighlight,
   DocumentHighlightKind,
+  type DocumentLink,
   type DocumentSymbol,
   FoldingRange,
   type Hover,
@@ -14,94 +14,81 @@ import {
   InlayHintKind,
   type Location,
   type LocationLink,
-  LSPErrorCodes,
-  MarkupKind,
   type Position,
   type Range,
-  ResponseError,
+  type SelectionRange,
+  type SignatureHelp,
   type TextEdit,
   type WorkspaceEdit,
 } from 'vscode-languageserver';
-import { type Examination, editing, isSheet } from '../../shared/index.ts';
-import { base64 } from './base64.ts';
-import type { ClientFeatures } from './client-features.ts';
-import { codeLens, completionItem, documentSymbol, quickFix, tokenData } from './convert.ts';
+import { editing, isSheet } from '../../shared/index.ts';
+import { codeActions } from './code-actions.ts';
+import {
+  codeLenses,
+  completionItem,
+  documentSymbol,
+  selectionRange,
+  signatureHelp,
+  tokenData,
+} from './convert.ts';
+import type { House } from './house.ts';
+import { hover } from './hovers.ts';
 import { editsOf, offsetOf, positionOf, rangeOf, spanOf } from './places.ts';
-import type { OpenSheet, Sheets } from './sheets.ts';
-
-export const fixAllKind = `${CodeActionKind.SourceFixAll}.papervolt`;
-export const formatKind = `${CodeActionKind.Source}.format.papervolt`;
-
-/** Longer hovers are shown as raw text by some editors. */
-const longestHover = 90_000;
+import { changed, refused } from './reply.ts';
+import type { OpenSheet } from './sheets.ts';
+import { shownDrawing } from './shown-drawing.ts';
 
 export class Requests {
-  private readonly sheets: Sheets;
-  private readonly client: ClientFeatures;
+  private readonly house: House;
 
-  constructor(sheets: Sheets, client: ClientFeatures) {
-    this.sheets = sheets;
-    this.client = client;
+  constructor(house: House) {
+    this.house = house;
   }
 
-  /** The examined sheet. Throws what tells the editor to ask again where the text has changed meanwhile. */
-  async examined(sheet: OpenSheet): Promise<Examination> {
-    return (await this.sheets.examination(sheet)) ?? changed();
-  }
-
-  async hover(sheet: OpenSheet, position: Position): Promise<Hover | null> {
-    const { draft, lines } = sheet;
-    const offset = offsetOf(lines, position);
-    const block = editing.hoverNeeds(draft, offset);
-    const outcome = block === null ? null : ((await this.sheets.outcome(sheet, block)) ?? changed());
-    const solved = outcome?.solved ?? null;
-    const solutions = block === null || solved === null ? new Map() : new Map([[block, solved]]);
-    const found = editing.hoverAt(draft, solutions, offset);
-    if (found === null) return null;
-    const value = await this.withDrawing(sheet, found);
-    return { range: rangeOf(lines, found.span), contents: { kind: MarkupKind.Markdown, value } };
-  }
-
-  private async withDrawing(
-    sheet: OpenSheet,
-    { text, drawing }: NonNullable<ReturnType<typeof editing.hoverAt>>,
-  ): Promise<string> {
-    const drawn = drawing === null ? null : await this.sheets.drawing(sheet, drawing);
-    if (drawn === null) return text;
-    const said = `${text}\n\n${drawn.description}`;
-    if (!this.client.drawings) return said;
-    const data = base64(drawn.svg);
-    const shown = `${text}\n\n![${drawn.title}](data:image/svg+xml;base64,${data})`;
-    return shown.length < longestHover ? shown : said;
+  hover(sheet: OpenSheet, position: Position): Promise<Hover | null> {
+    return hover(this.house, sheet, position);
   }
 
   /** The drawing of the block or drawing insert at a place, as an SVG document. */
-  async drawing(sheet: OpenSheet, position: Position): Promise<editing.EditorDrawing | null> {
+  async drawing(sheet: OpenSheet, position: Position): Promise<editing.ShownDrawing | null> {
     const block = editing.blockMeant(sheet.draft, offsetOf(sheet.lines, position));
-    return block === null ? null : this.sheets.drawing(sheet, block);
+    return block === null ? null : shownDrawing(this.house, sheet, block);
   }
 
-  async inlayHints(sheet: OpenSheet, range: Range): Promise<InlayHint[]> {
-    const { from, to } = spanOf(sheet.lines, range);
-    const hints = editing.hintsOf(await this.examined(sheet));
-    return hints
+  /** Null at once for a range without blocks. */
+  async inlayHints(sheet: OpenSheet, range: Range): Promise<InlayHint[] | null> {
+    const { draft, lines } = sheet;
+    const { from, to } = spanOf(lines, range);
+    const { settings, sheets } = this.house;
+    if (!settings.switches.hints || editing.blocksIn(draft.sheet, { from, to }).length === 0) return null;
+    return editing
+      .hintsOf((await sheets.shown(sheet)) ?? changed())
       .filter(({ at }) => at >= from && at <= to)
       .map(({ at, text }) => ({
-        position: positionOf(sheet.lines, at),
+        position: positionOf(lines, at),
         label: text,
         kind: InlayHintKind.Parameter,
         paddingLeft: true,
       }));
   }
 
-  async codeLenses(sheet: OpenSheet): Promise<CodeLens[]> {
-    return editing.lensesOf(await this.examined(sheet)).map((lens) => codeLens(sheet.lines, lens));
+  async codeLenses(sheet: OpenSheet): Promise<CodeLens[] | null> {
+    const { settings, client, sheets } = this.house;
+    if (!settings.switches.lenses || !isSheet(sheet.draft.sheet)) return null;
+    return editing
+      .lensesOf((await sheets.shown(sheet)) ?? changed())
+      .flatMap((lens) => codeLenses(sheet, lens, client.commands));
   }
 
   completion({ draft, lines }: OpenSheet, position: Position): CompletionItem[] {
     return editing
       .completionsAt(draft, offsetOf(lines, position))
-      .map((completion, i) => completionItem(lines, completion, i, this.client.snippets));
+      .map((completion, i) => completionItem(lines, completion, i, this.house.client.snippets));
+  }
+
+  signature({ draft, lines }: OpenSheet, position: Position): SignatureHelp | null {
+    const help = editing.signatureAt(draft.sheet, offsetOf(lines, position));
+    return help === null ? null : signatureHelp(help, this.house.client.labelOffsets);
   }
 
   symbols({ draft, lines }: OpenSheet): DocumentSymbol[] {
@@ -136,11 +123,19 @@ export class Requests {
     return found === null ? null : { range: rangeOf(lines, found.span), placeholder: found.thing.name };
   }
 
-  rename({ draft, lines, uri }: OpenSheet, position: Position, to: string): WorkspaceEdit | null {
+  /** In the running text only where the editor asks the user first. */
+  rename({ draft, lines, uri, version }: OpenSheet, position: Position, to: string): WorkspaceEdit | null {
     const renaming = editing.renameAt(draft, offsetOf(lines, position), to);
     if (renaming === null) return null;
-    if ('refusal' in renaming) throw new ResponseError(LSPErrorCodes.RequestFailed, renaming.refusal);
-    return { changes: { [uri]: editsOf(lines, renaming.edits) } };
+    if ('refusal' in renaming) refused(renaming.refusal);
+    const edits = editsOf(lines, renaming.edits);
+    if (!this.house.client.confirmsChanges || renaming.prose.length === 0)
+      return { changes: { [uri]: edits } };
+    const prose = editsOf(lines, renaming.prose).map((edit) => ({ ...edit, annotationId: 'text' }));
+    return {
+      documentChanges: [{ textDocument: { uri, version }, edits: [...edits, ...prose] }],
+      changeAnnotations: { text: { label: 'In the text', needsConfirmation: true } },
+    };
   }
 
   formatting({ draft, lines, text }: OpenSheet, range: Range | null): TextEdit[] {
@@ -148,33 +143,8 @@ export class Requests {
     return editsOf(lines, editing.formattingEdits(draft.sheet, span));
   }
 
-  async codeActions(sheet: OpenSheet, { range, context }: CodeActionParams): Promise<CodeAction[]> {
-    const wanted = (kind: string): boolean =>
-      context.only === undefined || context.only.some((only) => kind === only || kind.startsWith(`${only}.`));
-    const { findings } = await this.examined(sheet);
-    const { uri, lines, text, draft } = sheet;
-    const actions = wanted(CodeActionKind.QuickFix)
-      ? editing.fixesAt(findings, spanOf(lines, range)).map((fix) => quickFix(sheet, fix))
-      : [];
-    // Source actions change the whole text: they are offered where they are asked for.
-    if (context.only === undefined) return actions;
-    const whole = { from: 0, to: text.length };
-    const sources = [
-      { title: 'Apply all certain fixes', kind: fixAllKind, edits: editing.certainEdits(findings) },
-      {
-        title: 'Format blocks',
-        kind: formatKind,
-        edits: editing.formattingEdits(draft.sheet, whole),
-      },
-    ];
-    const offered = sources
-      .filter(({ kind, edits }) => wanted(kind) && edits.length > 0)
-      .map(({ title, kind, edits }) => ({
-        title,
-        kind,
-        edit: { changes: { [uri]: editsOf(lines, edits) } },
-      }));
-    return [...actions, ...offered];
+  async codeActions(sheet: OpenSheet, params: CodeActionParams): Promise<CodeAction[]> {
+    return (await codeActions(this.house, sheet, params)) ?? changed();
   }
 
   folds({ draft, lines }: OpenSheet): FoldingRange[] {
@@ -185,12 +155,43 @@ export class Requests {
     });
   }
 
-  semanticTokens({ draft, lines }: OpenSheet): { data: number[] } | null {
-    if (!isSheet(draft.sheet)) return null;
-    return { data: tokenData(lines, editing.paintOf(draft.sheet), editing.paintKinds) };
+  /** Null where no place stands in one of our blocks. */
+  selections({ draft, lines }: OpenSheet, positions: readonly Position[]): SelectionRange[] | null {
+    const found = positions.map((position) => {
+      const spans = editing.selectionsAt(draft.sheet, offsetOf(lines, position));
+      return selectionRange(lines, spans);
+    });
+    if (found.every((one) => one === null)) return null;
+    return found.map((one, i) => {
+      const position = positions[i] ?? { line: 0, character: 0 };
+      return one ?? { range: { start: position, end: position } };
+    });
+  }
+
+  links({ draft, lines, uri }: OpenSheet): DocumentLink[] | null {
+    const links = editing.linksOf(draft.sheet).flatMap(({ span, target }) => {
+      const url = resolved(target, uri);
+      return url === null ? [] : [{ range: rangeOf(lines, span), target: url }];
+    });
+    return links.length === 0 ? null : links;
+  }
+
+  /** Null where the range, or the whole text, has no block. */
+  semanticTokens({ draft, lines, text }: OpenSheet, range: Range | null): { data: number[] } | null {
+    const span = range === null ? { from: 0, to: text.length } : spanOf(lines, range);
+    if (editing.blocksIn(draft.sheet, span).length === 0) return null;
+    const painted = editing
+      .paintOf(draft.sheet)
+      .filter((one) => one.span.from < span.to && one.span.to > span.from);
+    return { data: tokenData(lines, painted, editing.paintKinds) };
   }
 }
 
-function changed(): never {
-  throw new ResponseError(LSPErrorCodes.ContentModified, 'The text has changed.');
+/** A path from the folder of a text, or a URL. Null for a text that is in no folder. */
+function resolved(target: string, base: string): string | null {
+  try {
+    return new URL(target, base).href;
+  } catch {
+    return null;
+  }
 }

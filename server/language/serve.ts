@@ -15,8 +15,19 @@ import { Settings, settings } from './settings.ts';
 import { Sheets } from './sheets.ts';
 import { Solutions } from './solutions.ts';
 import { Solver } from './solver.ts';
+import { filesOfEditor, noFiles, type WorkspaceFiles } from './workspace-files.ts';
+import { workspaceSymbols } from './workspace-symbols.ts';
 
-const rooms: readonly Room[] = [findings, answers, news];
+/** In no order. */
+const rooms: readonly Room[] = [findings, answers, workspaceSymbols, settings, news];
+
+/** What the program round the server knows of its machine. */
+export interface Surroundings {
+  /** The Markdown files of folders, which are URIs; not there where nobody can read them. */
+  readonly files?: (folders: readonly string[]) => WorkspaceFiles;
+  /** Where findings are explained unless the editor knows better: a URI with `{code}` in it. */
+  readonly explanations?: string;
+}
 
 export function serve(
   connection: Connection,

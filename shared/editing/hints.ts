@@ -16,9 +16,12 @@ export interface Hint {
 /** A line above a block that says what it comes to. */
 export interface Lens {
   readonly span: Span;
+  /** Of the setup. */
+  readonly name: string;
   readonly text: string;
 }
 
+/** Of the blocks whose solutions are given. */
 export function hintsOf({ sheet, setups, solutions }: Subject): readonly Hint[] {
   return sheet.blocks.flatMap(({ block }, number) => {
     const setup = setups[number];
@@ -49,6 +52,6 @@ export function lensesOf({ sheet, setups, solutions }: Subject): readonly Lens[]
     const solved = solutions.get(number);
     const told = solved === undefined ? null : totalsText(solved);
     const text = told ?? (solved === undefined ? 'not solved' : 'solved; sheet resistance not given');
-    return [{ span: openingSpan(block), text: `${setup.name}: ${text}` }];
+    return [{ span: openingSpan(block), name: setup.name, text }];
   });
 }

@@ -36,3 +36,8 @@ export function blockPlace(sheet: Sheet, offset: number): BlockPlace | null {
   const line = block.excerpt.lines.findIndex((one) => holds(lineSpan(one), offset));
   return { number, block, line: line < 0 ? null : line };
 }
+
+/** Numbers of the blocks that a part of the text meets. */
+export function blocksIn(sheet: Sheet, part: Span): readonly number[] {
+  return sheet.blocks.flatMap(({ block }, number) => (meets(block.excerpt.span, part) ? [number] : []));
+}

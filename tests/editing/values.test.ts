@@ -5,9 +5,9 @@ import { certainEdits, fixesAt } from '../../shared/editing/fixes.ts';
 import { foldsOf } from '../../shared/editing/folding.ts';
 import { formattingEdits } from '../../shared/editing/formatting.ts';
 import { hintsOf, lensesOf } from '../../shared/editing/hints.ts';
-import { meaningKey } from '../../shared/editing/meaning-key.ts';
 import { paintOf } from '../../shared/editing/paint.ts';
 import { symbolsOf } from '../../shared/editing/symbols.ts';
+import { meaningKey } from '../../shared/setup/meaning-key.ts';
 import { formatSheet } from '../../shared/sheet/format-sheet.ts';
 import { dedent } from '../check.ts';
 import { edited, examined, twoSetups } from './cursor.ts';
@@ -35,7 +35,7 @@ test('readings stand behind their probes, totals behind the supply', () => {
 });
 
 test('above each block stands what it comes to', () => {
-  expect(lensesOf(examined(twoSetups)).map(({ text }) => plainSpaces(text))).toEqual([
+  expect(lensesOf(examined(twoSetups)).map(({ name, text }) => plainSpaces(`${name}: ${text}`))).toEqual([
     `bars: ${totals}`,
     'swapped: not solved',
   ]);
