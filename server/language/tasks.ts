@@ -2,7 +2,7 @@
  * What the solving thread does: one table, from the kind of a task to how it is carried out at the desk, by stages. Asked and answered in
  * plain data.
  */
-import { editing, type PointReading, type Stages } from '../../shared/index.ts';
+import { editing, type Outcome, type Stages } from '../../shared/index.ts';
 import { atOnce, type Desk, type Solved } from './desk.ts';
 import { printed } from './print-task.ts';
 import type { Problem } from './problem.ts';
@@ -14,6 +14,14 @@ interface OfProblem {
 export interface Drawn {
   readonly drawing: editing.EditorDrawing | null;
   /** Of a rough outcome. */
+  readonly rough: boolean;
+}
+
+/** The panel's picture, of the outlines alone where there is no solution. */
+export interface Pictured {
+  readonly picture: editing.PanelPicture | null;
+  readonly solved: boolean;
+  readonly trouble: Outcome['trouble'];
   readonly rough: boolean;
 }
 
@@ -29,13 +37,18 @@ const tasks = {
     const drawing = yield* atOnce(() => editing.editorDrawing(problem.setup, outcome.solved));
     return { drawing, rough };
   },
-  /** What is read at a place of the paper, mm; null where there is no solution. */
+  /** What the slip says of a place of the paper, mm. */
   *slip(
     { problem, x, y }: OfProblem & { readonly x: number; readonly y: number },
     desk: Desk,
-  ): Stages<PointReading | null> {
+  ): Stages<editing.Slip> {
     const reader = yield* desk.reader(problem);
-    return reader === null ? null : reader.read({ x, y });
+    return editing.slipAt(problem.setup, reader, { x, y });
+  },
+  *panel({ problem }: OfProblem, desk: Desk): Stages<Pictured> {
+    const { outcome, rough } = yield* desk.soon(problem);
+    const picture = yield* atOnce(() => editing.panelPicture(problem.setup, outcome.solved));
+    return { picture, solved: outcome.solved !== null, trouble: outcome.trouble, rough };
   },
   print: printed,
 };

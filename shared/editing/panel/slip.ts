@@ -13,33 +13,24 @@ import { amountText } from '../amounts.ts';
 import type { Slip } from '../messages.ts';
 import { leadsTo } from './toward.ts';
 
-/** `field` is null where the setup is not solved. */
+/** `field` is null where the setup is not solved. `at` in mm on the paper. */
 export function slipAt(setup: Setup, field: PointReader | null, at: Point): Slip {
-  const reading = field?.read(at) ?? null;
-  const toward =
-    field === null || reading === null || metalAt(setup, at) !== null ? null : leadsTo(field, setup, at);
-  return slipOf(at, setup, reading, toward);
-}
-
-/**
- * `reading` is null where the setup is not solved. `toward` names the electrode to which the field line through the place leads;
- * null where that is not known, and the direction is then told in words.
- */
-export function slipOf(at: Point, setup: Setup, reading: PointReading | null, toward: string | null): Slip {
   const place = point(at);
   const trouble = setup.paper === null ? 'beside the paper' : unreadable(setup, at);
   if (trouble !== null) return said(`${place} lies ${trouble}: there is nothing to read`);
   const metal = metalAt(setup, at);
-  const on = metal === null ? '' : `, on ${metal.name}`;
-  if (reading === null) return said(`not solved: no reading at ${place}${on}`);
+  const where = metal === null ? place : `${place}, on ${metal.name}`;
+  if (field === null) return said(`not solved: no reading at ${where}`);
+  const reading = field.read(at);
   const shown = readingText(reading, setup);
-  if (shown === null) return said(`nothing fixes the potential at ${place}${on}`);
-  if (metal !== null) return said(`${shown} at ${place}${on}: no field in metal`);
+  if (shown === null) return said(`nothing fixes the potential at ${where}`);
+  if (metal !== null) return said(`${shown} at ${where}: no field in metal`);
   const strength = strengthOf(reading, setup);
-  if (strength === null) return said(`${shown} at ${place}; no field`);
+  if (strength === null) return said(`${shown} at ${where}; no field`);
   const { text, direction_deg } = strength;
+  const toward = leadsTo(field, setup, at);
   return {
-    text: `${shown} at ${place}; ${text} ${toward === null ? inWords(direction_deg) : `toward ${toward}`}`,
+    text: `${shown} at ${where}; ${text} ${toward === null ? inWords(direction_deg) : `toward ${toward}`}`,
     direction_deg,
   };
 }
@@ -61,7 +52,7 @@ function strengthOf({ strength_V_per_m }: PointReading, setup: Setup): Strength 
   return { text: amountText(amount), direction_deg };
 }
 
-/** Anticlockwise from x, in eighths of a turn. */
+/** Anticlockwise from x, in eighths of a turn: for a line that ends at no metal. */
 const eighths = [
   'to the right',
   'up and to the right',

@@ -11,7 +11,7 @@ type Field = Pick<PointReader, 'strength'>;
 /** The longest step, mm, so short that no metal is jumped over; and how far before metal a line counts as having reached it. */
 const STEP_MM = 1;
 const REACH_MM = 0.05;
-const MOST_STEPS = 2000;
+const MOST_STEPS = 1500;
 
 /**
  * Name of the electrode; null where the line comes to nothing: at an edge of the paper, which it crosses only on paper with a grain, or
