@@ -36,6 +36,11 @@ export {
 } from './setup/solve-setup.ts';
 export { formatSheet } from './sheet/format-sheet.ts';
 export { mayBeSheet } from './sheet/may-be-sheet.ts';
+export type { Lookup, PreviewSource, ReadyPiece, Wish } from './sheet/preview/lookup.ts';
+export { type PieceWork, pieceWork, previewPieces } from './sheet/preview/pieces.ts';
+export { renderSheet } from './sheet/preview/render-sheet.ts';
+export { previewRules } from './sheet/preview/rules.ts';
+export { type Wanted, wishesOf } from './sheet/preview/wishes.ts';
 export { audiences, type Print, printSheets } from './sheet/print/print-sheets.ts';
 export { isSheet, readSheet } from './sheet/read-sheet.ts';
 export { type LineIndex, lineIndex } from './text/source.ts';

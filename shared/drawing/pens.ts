@@ -47,11 +47,19 @@ export const pens: Readonly<Record<Style, Pen>> = {
   'circuit-thick': line(1.2),
 };
 
-export type Theme = 'print';
+/** `editor`: the page round the drawing says which colours these are, and changes them with the editor's own. */
+export type Theme = 'print' | 'editor';
 
 /** Colours by theme; a further theme is one more column. */
 export const themes: Readonly<Record<Theme, Readonly<Record<Ink, string>>>> = {
   print: { ink: '#1C1C1C', ground: '#FFFFFF', field: '#005A8C', faint: '#9A9A9A', none: 'none' },
+  editor: {
+    ink: 'var(--papervolt-ink, #1C1C1C)',
+    ground: 'var(--papervolt-ground, #FFFFFF)',
+    field: 'var(--papervolt-field, #005A8C)',
+    faint: 'var(--papervolt-faint, #9A9A9A)',
+    none: 'none',
+  },
 };
 
 export const fontStack = "system-ui, -apple-system, 'Segoe UI', Roboto, 'Liberation Sans', Arial, sans-serif";

@@ -10,9 +10,19 @@ export interface SvgOptions {
   readonly id: string;
   /** A drawing wider than this is scaled down as a whole. */
   readonly widthLimit_mm?: number;
+  /** Shows this part of the page, at this size, whatever the drawing takes; a drawing that reaches beyond is scaled down to fit. */
+  readonly frame?: Frame;
   readonly theme?: Theme;
   /** A sheet of ground colour behind it, for where the drawing lies on a page of any colour. */
   readonly backed?: boolean;
+}
+
+/** A part of the page of a drawing, printed mm, y up. */
+export interface Frame {
+  readonly left: number;
+  readonly bottom: number;
+  readonly width: number;
+  readonly height: number;
 }
 
 /** Printed mm for one mm of the bench, for the note below a drawing: 1 means full size. */
@@ -21,19 +31,20 @@ export function printedScale(scene: Scene, widthLimit_mm?: number): number {
 }
 
 export function renderSvg(scene: Scene, options: SvgOptions): string {
-  const { theme = 'print', widthLimit_mm, backed = false } = options;
+  const { theme = 'print', widthLimit_mm, backed = false, frame } = options;
   const id = options.id.replace(/[^A-Za-z0-9_-]/g, '-');
-  const shrink = reduction(scene, widthLimit_mm);
+  const view = frame === undefined ? scene : frameRound(scene, frame);
+  const shrink = frame === undefined ? reduction(scene, widthLimit_mm) : frame.width / view.width;
   const inks = themes[theme];
-  const turn = (y: number): number => scene.bottom + scene.height - y;
+  const turn = (y: number): number => view.bottom + view.height - y;
   const attributes = attributesOf({
     xmlns: 'http://www.w3.org/2000/svg',
     id,
     role: 'img',
     'aria-labelledby': `${id}-title ${id}-description`,
-    width: `${number(scene.width * shrink)}mm`,
-    height: `${number(scene.height * shrink)}mm`,
-    viewBox: `${number(scene.left)} 0 ${number(scene.width)} ${number(scene.height)}`,
+    width: `${number(view.width * shrink)}mm`,
+    height: `${number(view.height * shrink)}mm`,
+    viewBox: `${number(view.left)} 0 ${number(view.width)} ${number(view.height)}`,
     'font-family': fontStack,
     'font-variant': 'tabular-nums',
     fill: inks.ink,
@@ -43,7 +54,7 @@ export function renderSvg(scene: Scene, options: SvgOptions): string {
     `<svg${attributes}>`,
     `<title id="${id}-title">${escapeText(scene.title)}</title>`,
     `<desc id="${id}-description">${escapeText(scene.description)}</desc>`,
-    ...(backed ? [write.ground(scene)] : []),
+    ...(backed ? [write.ground(view)] : []),
     ...scene.layers.map((layer) => write.layer(layer, id)),
     '</svg>',
     '',
@@ -55,6 +66,17 @@ const HALO_WIDTH = 0.92;
 
 function reduction(scene: Scene, widthLimit_mm?: number): number {
   return widthLimit_mm !== undefined && scene.width > widthLimit_mm ? widthLimit_mm / scene.width : 1;
+}
+
+/** The frame, enlarged in its own proportions until it holds the drawing. */
+function frameRound(scene: Scene, frame: Frame): Frame {
+  const left = Math.min(frame.left, scene.left);
+  const bottom = Math.min(frame.bottom, scene.bottom);
+  const right = Math.max(frame.left + frame.width, scene.left + scene.width);
+  const top = Math.max(frame.bottom + frame.height, scene.bottom + scene.height);
+  const times = Math.max((right - left) / frame.width, (top - bottom) / frame.height);
+  const [width, height] = [frame.width * times, frame.height * times];
+  return { left: (left + right - width) / 2, bottom: (bottom + top - height) / 2, width, height };
 }
 
 class Writer {
@@ -129,7 +151,7 @@ class Writer {
     return label.halo ? `${this.halo(label)}${text}` : text;
   }
 
-  ground({ left, width, height }: Scene): string {
+  ground({ left, width, height }: Frame): string {
     const box = { x: number(left), y: '0', width: number(width), height: number(height) };
     return `<rect${attributesOf({ ...box, fill: this.inks.ground })}/>`;
   }

@@ -11,7 +11,7 @@ import { checkFenceWord, isBlockFence } from './fences.ts';
 import { inlineStage } from './inline-stage.ts';
 import { insert, noteTag } from './insert-rule.ts';
 import { keepReading, Reading, readingIn, sourceName } from './reading.ts';
-import { setMeta, tokenTypes } from './tokens.ts';
+import { setMeta, sheetMeta, tokenTypes } from './tokens.ts';
 
 export function markdownRules(md: InstanceType<typeof MarkdownIt>): void {
   md.core.ruler.before('normalize', 'papervolt_begin', begin);
@@ -68,5 +68,5 @@ function finish(state: StateCore): void {
   first.hidden = true;
   state.tokens = [first, ...state.tokens];
   reading.sheet = buildSheet(reading, state.tokens);
-  setMeta(first, { kind: 'sheet', sheet: reading.sheet });
+  setMeta(first, sheetMeta(reading.sheet));
 }

@@ -81,6 +81,14 @@ export function metaOf(token: Token): TokenMeta | null {
   return (token.meta?.papervolt as TokenMeta | undefined) ?? null;
 }
 
+/**
+ * The meta of the first token. Editors copy tokens between threads and write them as JSON, for which a sheet, which holds its own tokens,
+ * is not made: copies go without it.
+ */
+export function sheetMeta(sheet: Sheet): SheetMeta {
+  return Object.defineProperty({ kind: 'sheet' } as SheetMeta, 'sheet', { value: sheet, enumerable: false });
+}
+
 export function setMeta(token: Token, meta: TokenMeta): void {
   token.meta = { ...token.meta, papervolt: meta };
 }
@@ -89,5 +97,6 @@ export function setMeta(token: Token, meta: TokenMeta): void {
 export function sheetOf(tokens: readonly Token[]): Sheet | null {
   const first = tokens[0];
   const meta = first === undefined ? null : metaOf(first);
-  return meta?.kind === 'sheet' ? meta.sheet : null;
+  // A copy has none.
+  return meta?.kind === 'sheet' ? (meta.sheet ?? null) : null;
 }

@@ -24,11 +24,16 @@ export function partsAsked(parts: readonly DrawingPart[] | null, audience: Audie
 /** `id` is unique in the page and stable. */
 export function figureOf(
   scene: Scene,
-  { id, limit_mm }: Placing,
+  { id, limit_mm, screen }: Placing,
   { caption, remark }: Pick<Figure, 'caption' | 'remark'>,
 ): Figure {
   return {
-    svg: trusted(renderSvg(scene, { id, widthLimit_mm: limit_mm })),
+    svg: trusted(
+      renderSvg(
+        scene,
+        screen === undefined ? { id, widthLimit_mm: limit_mm } : { id, frame: screen, theme: 'editor' },
+      ),
+    ),
     scale: printedScale(scene, limit_mm),
     caption,
     remark,

@@ -5,12 +5,14 @@ import type { Setup } from '../../setup/setup.ts';
 import type { BoundInsert } from '../inserts/bound.ts';
 import { metaOf } from '../markdown/tokens.ts';
 import type { Sheet } from '../sheet.ts';
+import { planFigures } from './figure-plan.ts';
 import { findingsBox } from './findings-box.ts';
 import { type Html, html, joined, nothing } from './html.ts';
 import { document } from './page.ts';
 import { hintPage } from './passages.ts';
 import { pupilsView } from './pupils.ts';
 import { type Reader, renderNodes } from './render-tokens.ts';
+import { drawWith } from './solved-figure.ts';
 import type { Solutions } from './solved-values.ts';
 import { solvedView } from './staff.ts';
 import { type TokenNode, treeOf } from './token-tree.ts';
@@ -66,9 +68,10 @@ export function printSheet(input: PrintInput, audience: Audience, tier: Tier | n
 
 function viewFor({ sheet, bound, setups, solutions }: PrintInput, audience: Audience): View {
   const planned = { sheet, bound, setups };
+  const plan = planFigures(planned, audience, drawWith(solutions, audience));
   return audience === 'pupils'
-    ? pupilsView({ bound, setups }, tell(planned, solutions))
-    : solvedView(planned, solutions, audience);
+    ? pupilsView({ bound, setups }, tell(planned, solutions, plan))
+    : solvedView(planned, solutions, audience, plan);
 }
 
 /** The sheet's own first heading, else the title of its front matter, else the name of its file. */

@@ -1,23 +1,22 @@
 /** The view of teachers and technicians: every value, every expected picture. */
 import type { Audience } from '../../block/tree.ts';
-import { type Planned, planFigures } from './figure-plan.ts';
-import { drawWith } from './solved-figure.ts';
+import type { Planned } from './figure-plan.ts';
 import { solvedBlock, solvedInsert } from './solved-print.ts';
 import type { Solutions } from './solved-values.ts';
-import { noPrint, type View } from './view.ts';
+import { type FigurePlan, noPrint, type View } from './view.ts';
 
 export function solvedView(
-  planned: Planned,
+  { bound, setups }: Pick<Planned, 'bound' | 'setups'>,
   solutions: Solutions,
   audience: Exclude<Audience, 'pupils'>,
+  plan: FigurePlan,
 ): View {
-  const plan = planFigures(planned, audience, drawWith(solutions, audience));
-  const source = { setups: planned.setups, solutions, audience, plan };
+  const source = { setups, solutions, audience, plan };
   return {
     audience,
     insert(number) {
-      const bound = planned.bound[number];
-      return bound === undefined ? noPrint : solvedInsert(bound, source);
+      const asked = bound[number];
+      return asked === undefined ? noPrint : solvedInsert(asked, source);
     },
     block: (number) => solvedBlock(number, source),
   };

@@ -2,17 +2,20 @@
  * The told values: what the sheet gives everyone by `!{…}` and by `draw … for pupils`, finished for print. The only place where
  * something solved is made ready for pupils.
  */
-import { type Planned, planFigures } from './figure-plan.ts';
+import type { Readers } from '../sheet.ts';
+import type { Planned } from './figure-plan.ts';
 import { needsSolution } from './figures.ts';
-import { drawWith } from './solved-figure.ts';
 import { solvedBlock, solvedInsert } from './solved-print.ts';
 import type { Solutions } from './solved-values.ts';
-import type { Figure, Printed, Told } from './view.ts';
+import type { Figure, FigurePlan, Printed, Told } from './view.ts';
 
-export function tell(planned: Planned, solutions: Solutions): Told {
-  const { sheet, bound, setups } = planned;
+/** Of a sheet this much is needed: who reads its blocks. */
+export interface Tellable extends Pick<Planned, 'bound' | 'setups'> {
+  readonly sheet: { readonly blocks: readonly { readonly readers: Readers }[] };
+}
+
+export function tell({ sheet, bound, setups }: Tellable, solutions: Solutions, plan: FigurePlan): Told {
   const audience = 'pupils';
-  const plan = planFigures(planned, audience, drawWith(solutions, audience));
   const source = { setups, solutions, audience, plan } as const;
   const inserts = new Map<number, Printed>();
   for (const each of bound) {

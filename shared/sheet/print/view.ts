@@ -3,6 +3,7 @@
  * setups: whoever makes a view decides what that reader may see.
  */
 import type { Audience } from '../../block/tree.ts';
+import type { Frame } from '../../drawing/svg.ts';
 import type { Html } from './html.ts';
 
 export type Tier = 'support' | 'core' | 'stretch';
@@ -20,6 +21,8 @@ export interface Placing {
   readonly scale: number;
   /** Room on the page; a drawing that is still wider shrinks as a whole. */
   readonly limit_mm: number;
+  /** For a screen, in the editor's colours: what is shown of the drawing's page, the same whatever is drawn. Absent on paper. */
+  readonly screen?: Frame;
 }
 
 /** A drawing ready for print. */

@@ -1,5 +1,5 @@
 /** What a setup means, without where it stands: setups of one key have one solution and one drawing, wherever the text has moved. */
-import type { Setup } from '../setup/setup.ts';
+import type { Setup } from './setup.ts';
 
 /** Keys that hold places in the text or what is said about them. */
 const placed: readonly string[] = ['span', 'findings', 'block'];
