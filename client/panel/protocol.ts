@@ -19,7 +19,8 @@ export type ToPage =
   /** There is nothing to draw, and why. */
   | { readonly kind: 'nothing'; readonly text: string }
   | { readonly kind: 'slip'; readonly ask: number; readonly slip: editing.Slip | null }
-  | { readonly kind: 'moved'; readonly ask: number; readonly moved: Shown }
+  /** Null: there is no answer, since a newer question has taken its place or the text has changed. */
+  | { readonly kind: 'moved'; readonly ask: number; readonly moved: Shown | null }
   /** The text has been changed as asked, or not, and why. */
   | { readonly kind: 'applied'; readonly ask: number; readonly outcome: Applied };
 
@@ -86,15 +87,17 @@ const range = fields({ start: place, end: place });
 export const answers = {
   panel: orNull(drawing),
   slip: orNull(slip),
-  moved: either<editing.Moved>(
-    refusal,
-    fields({
-      edits: listOf(fields({ range, newText: anyText })),
-      version: number,
-      drawing: orNull(drawing),
-      handle: anyText,
-      said: anyText,
-    }),
+  moved: orNull(
+    either<editing.Moved>(
+      refusal,
+      fields({
+        edits: listOf(fields({ range, newText: anyText })),
+        version: number,
+        drawing: orNull(drawing),
+        handle: anyText,
+        said: anyText,
+      }),
+    ),
   ),
 } as const;
 
@@ -105,7 +108,9 @@ export const toPage: Form<ToPage> = either<ToPage>(
   fields({
     kind: word('moved'),
     ask: number,
-    moved: either<Shown>(refusal, fields({ drawing: orNull(drawing), handle: anyText, said: anyText })),
+    moved: orNull(
+      either<Shown>(refusal, fields({ drawing: orNull(drawing), handle: anyText, said: anyText })),
+    ),
   }),
   fields({
     kind: word('applied'),

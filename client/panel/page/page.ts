@@ -138,9 +138,9 @@ export class PanelPage {
     if (wanted && slip !== null && this.carrying.kind === 'nothing') this.slips.show(slip);
   }
 
-  private moved(ask: number, moved: Shown): void {
+  private moved(ask: number, moved: Shown | null): void {
     const wanted = this.previews.answered(ask);
-    if (!wanted || this.carrying.kind === 'nothing') return;
+    if (!wanted || moved === null || this.carrying.kind === 'nothing') return;
     if ('refusal' in moved) this.slips.refuse(moved.refusal);
     else {
       if (moved.drawing !== null) this.show(moved.drawing);
