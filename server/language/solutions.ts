@@ -23,8 +23,8 @@ const usualBytes = 64 * 2 ** 20;
 
 export class Solutions {
   private readonly kept: Shelf<Kept>;
-  private readonly asked = new Map<string, Promise<Outcome | null>>();
-  private readonly refining = new Map<string, Promise<Outcome | null>>();
+  private readonly asked = new Map<string, Promise<Solved | null>>();
+  private readonly refining = new Map<string, Promise<Solved | null>>();
   /** Keys that each text needs now. */
   private readonly needs = new Map<string, ReadonlySet<string>>();
   private needsChanged = false;
@@ -65,27 +65,19 @@ export class Solutions {
 
   /** The best so far. Null where the text has changed meanwhile and nobody needs it any more. */
   async outcome(problem: Problem): Promise<Outcome | null> {
-    const { key, setup } = problem;
-    if (!setup.solvable) return { solved: null, trouble: null };
-    for (;;) {
-      const known = this.kept.get(key);
-      if (known !== null) return known.outcome;
-      if (!this.asked.has(key)) this.solve([problem]);
-      const outcome = (await this.asked.get(key)) ?? null;
-      // Dropped, and needed again before that was known.
-      if (outcome !== null || !this.isNeeded(key)) return outcome;
-    }
+    return (await this.solved(problem))?.outcome ?? null;
   }
 
   /** The outcome that stands. Null where the text has changed meanwhile and nobody needs it any more. */
   async whole(problem: Problem): Promise<Outcome | null> {
     const { key } = problem;
     for (;;) {
-      const first = await this.outcome(problem);
-      if (first === null || this.kept.get(key)?.rough !== true) return first;
+      const first = await this.solved(problem);
+      if (first === null || !first.rough) return first?.outcome ?? null;
+      if (!this.isNeeded(key)) return null;
       this.refine(problem);
-      const outcome = (await this.refining.get(key)) ?? null;
-      if (outcome !== null || !this.isNeeded(key)) return outcome;
+      const whole = (await this.refining.get(key)) ?? null;
+      if (whole !== null) return whole.outcome;
     }
   }
 
@@ -95,7 +87,8 @@ export class Solutions {
   }
 
   async drawing(problem: Problem): Promise<Drawing> {
-    await this.outcome(problem);
+    const solved = await this.solved(problem);
+    if (solved === null) return null;
     const known = this.kept.get(problem.key);
     if (known?.drawing !== undefined) return known.drawing;
     const answer = await this.solver.ask({ kind: 'draw', ask: { problem }, wanted: () => true });
@@ -105,6 +98,19 @@ export class Solutions {
     if (now !== null && now.rough === rough)
       this.keep(problem.key, { ...now, drawing, bytes: now.bytes + answer.bytes });
     return drawing;
+  }
+
+  private async solved(problem: Problem): Promise<Solved | null> {
+    const { key, setup } = problem;
+    for (;;) {
+      const known = this.kept.get(key);
+      if (known !== null) return known;
+      if (!setup.solvable) return this.take(key, unsolvable);
+      if (!this.asked.has(key)) this.solve([problem]);
+      const solved = (await this.asked.get(key)) ?? null;
+      // Dropped, and needed again before that was known.
+      if (solved !== null || !this.isNeeded(key)) return solved;
+    }
   }
 
   private solve(problems: readonly Problem[]): void {
@@ -126,12 +132,12 @@ export class Solutions {
     }
   }
 
-  private async taken(problem: Problem, coming: Promise<Answer<Solved>>): Promise<Outcome | null> {
+  private async taken(problem: Problem, coming: Promise<Answer<Solved>>): Promise<Solved | null> {
     const answer = await coming;
     this.asked.delete(problem.key);
     const solved = this.take(problem.key, answer);
     if (solved?.rough === true && this.isNeeded(problem.key)) this.refine(problem);
-    return solved?.outcome ?? null;
+    return solved;
   }
 
   private refine(problem: Problem): void {
@@ -139,10 +145,10 @@ export class Solutions {
     if (this.refining.has(key)) return;
     const wanted = (): boolean => this.isNeeded(key);
     const answer = this.solver.ask({ kind: 'refine', ask: { problem }, wanted, when: 'idle' });
-    const taken = async (): Promise<Outcome | null> => {
+    const taken = async (): Promise<Solved | null> => {
       const solved = await answer;
       this.refining.delete(key);
-      return this.take(key, solved)?.outcome ?? null;
+      return this.take(key, solved);
     };
     this.refining.set(key, taken());
   }
@@ -171,11 +177,16 @@ export class Solutions {
   }
 }
 
-/** A finding on its block, as other numerical trouble is. What has killed one thread is not given to the next. */
-const lost: { readonly result: Solved; readonly bytes: number } = {
-  result: {
-    outcome: { solved: null, trouble: { kind: 'numerical', detail: 'the solver stopped over it' } },
-    rough: false,
-  },
+const answerOf = (outcome: Outcome): Exclude<Answer<Solved>, string> => ({
+  result: { outcome, rough: false },
   bytes: 0,
-};
+});
+
+/** Needs no thread. */
+const unsolvable = answerOf({ solved: null, trouble: null });
+
+/** A finding on its block, as other numerical trouble is. What has killed one thread is not given to the next. */
+const lost = answerOf({
+  solved: null,
+  trouble: { kind: 'numerical', detail: 'the solver stopped over it' },
+});
