@@ -19,6 +19,8 @@ const common = {
   outdir: join(root, 'dist'),
   bundle: true,
   legalComments: 'linked',
+  // An error in a minified program is reported with its line.
+  lineLimit: 240,
   logLevel: 'warning',
 };
 

@@ -4,6 +4,7 @@ import { clientOptions } from './client-options.ts';
 import { features } from './features.ts';
 import type { House } from './house.ts';
 import { clientId } from './ids.ts';
+import { startPreview } from './preview/feature.ts';
 import { Reader } from './reader.ts';
 import { type ClientMaker, Server } from './server.ts';
 import { CurrentSettings } from './settings.ts';
@@ -27,5 +28,5 @@ export function activateWith(context: vscode.ExtensionContext, makeClient: Clien
   log.info(
     `${clientId} ${String(context.extension.packageJSON.version)} is ready, after ${Date.now() - began} ms.`,
   );
-  return { extendMarkdownIt: (markdown) => markdown };
+  return { extendMarkdownIt: (markdown) => preview.extendMarkdownIt(markdown) };
 }
