@@ -12,6 +12,8 @@ export interface FormPart {
   readonly words: Readonly<Record<string, number>>;
   /** Values of a part that no word begins. */
   readonly values: number;
+  /** True where the first value behind its word is a name. */
+  readonly named?: true;
 }
 
 export interface LineForm {
@@ -75,8 +77,8 @@ const tipRadius = maybe(part('tip radius R', 'rounding of the point', { 'tip rad
 const corners = bare('(X, Y) (X, Y) (X, Y) … mm', more, 'corners in coordinates of the paper');
 const perSquare = part('R per square', 'sheet resistance', { 'per square': 0 });
 const grain = part('R per square along x, R per square along y', 'sheet resistances of paper with a grain', {
-  'per square': 0,
-  along: 1,
+  'per square': more,
+  along: more,
 });
 
 const shapes: readonly LineForm[] = [
@@ -154,7 +156,7 @@ const chemistry = maybe(
 const cellSize = maybe(part('size AA', 'as on the packet', { size: 1 }));
 
 const bench: readonly LineForm[] = [
-  form('paper', bare('W × H', 2, 'width and height'), maybe({ ...perSquare, values: 1 })),
+  form('paper', bare('W × H', 2, 'width and height'), maybe({ ...perSquare, values: more })),
   form(
     'paper',
     part('A4 landscape', 'A3, A4, A5 or Letter, landscape or portrait', {
@@ -165,9 +167,9 @@ const bench: readonly LineForm[] = [
       landscape: 0,
       portrait: 0,
     }),
-    maybe({ ...perSquare, values: 1 }),
+    maybe({ ...perSquare, values: more }),
   ),
-  form('paper', bare('W × H', 2, 'width and height'), { ...grain, values: 2 }),
+  form('paper', bare('W × H', 2, 'width and height'), { ...grain, values: more }),
   form('supply', part('cell V', 'voltage of the cell', { cell: 1 }), internal, limit, chemistry, cellSize),
   form(
     'supply',
@@ -208,7 +210,7 @@ const bench: readonly LineForm[] = [
     part('from POINT', 'one end', { from: 1, ...point }),
     part('to POINT', 'the other end', { to: 1, ...point }),
   ),
-  form('painted', size, atPoint, turned, { ...perSquare, values: 1 }),
+  form('painted', size, atPoint, turned, { ...perSquare, values: more }),
   form('copper', bare('T', 1, 'thickness of the sheet')),
 ];
 
@@ -224,14 +226,17 @@ const readings: readonly LineForm[] = [
     newName('probe'),
     part('at POINT', '(X, Y) mm, centre, or centre of NAME', { at: 1, ...point }),
   ),
-  form('probe', newName('probe'), part('at ROW D', 'a row, and a distance along it', { at: 2, along: 1 })),
+  form('probe', newName('probe'), {
+    ...part('at ROW D', 'a row, and a distance along it', { at: 2, along: 1 }),
+    named: true,
+  }),
   form('row', newName('row'), rowFrom, rowTo, part('every D', 'distance between readings', { every: 1 })),
   form(
     'row',
     newName('row'),
     rowFrom,
     rowTo,
-    part('in N steps', 'one reading more than steps', { in: 1, steps: 0 }),
+    part('in N steps', 'one reading more than steps', { in: more, steps: 0 }),
   ),
   form('row', newName('row'), rowFrom, rowTo, {
     ...part('N readings', 'both ends are read', { readings: 0 }),

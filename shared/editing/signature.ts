@@ -52,6 +52,7 @@ export function signatureAt(sheet: Sheet, offset: number): SignatureHelp | null 
 /** A word or a value that stands before the cursor; `done` where the cursor has left it. */
 interface Said {
   readonly word: string | null;
+  readonly name: boolean;
   readonly done: boolean;
 }
 
@@ -64,42 +65,57 @@ function saidBefore(pieces: readonly Piece[], cursor: number): readonly Said[] {
     const next = pieces[i + 1];
     const end = next?.kind === 'unit' ? next.to : to;
     if (kind === 'open') inPair = true;
-    else if (kind === 'word') said.push({ word: text, done: to < cursor });
+    else if (kind === 'word') said.push({ word: text, name: false, done: to < cursor });
     else if (kind === 'close' || kind === 'name' || (kind === 'number' && !inPair)) {
-      said.push({ word: null, done: end < cursor });
+      said.push({ word: null, name: kind === 'name', done: end < cursor });
       inPair = false;
     }
   }
   return said;
 }
 
-/** The first form that knows most of the words that were said, and that begins with a value where the line does. */
+/** The first of the forms that fit best what was said. */
 function bestForm(forms: readonly LineForm[], said: readonly Said[]): number {
-  const scores = forms.map(({ parts }) => {
-    const known = said.filter(({ word }) => word !== null && parts.some((part) => word in part.words));
-    const valueFirst = said[0]?.word === null && (parts[0]?.values ?? 0) > 0;
-    return known.length + (valueFirst ? 1 : 0);
-  });
+  const scores = forms.map(({ parts }) => scoreOf(parts, said));
   return scores.indexOf(Math.max(...scores));
+}
+
+/** One for each word that the form knows, for a beginning like its own, and for a name where the form has one. */
+function scoreOf(parts: readonly FormPart[], said: readonly Said[]): number {
+  const [first] = parts;
+  const [begin] = said;
+  const begins =
+    first !== undefined &&
+    begin !== undefined &&
+    (begin.word === null ? first.values > 0 : begin.word in first.words);
+  const points = said.map(({ word }, i) => {
+    const known = parts.filter((part) => word !== null && word in part.words);
+    const named = known.some((part) => part.named === true) && said[i + 1]?.name === true;
+    return (known.length > 0 ? 1 : 0) + (named ? 1 : 0);
+  });
+  return points.reduce((sum, more) => sum + more, begins ? 1 : 0);
 }
 
 function activePart(parts: readonly FormPart[], said: readonly Said[]): number | null {
   const finished = new Set<number>();
   let at = 0;
   let missing = parts[0]?.values ?? 0;
+  let begunHere = false;
   for (const { word, done } of said) {
     if (word !== null) {
       const begun = partOf(parts, word, at);
       if (begun === null) continue;
       // A word inside the part that is being written may ask for more.
-      if (begun !== at) finished.add(at);
+      if (begun !== at && begunHere) finished.add(at);
       at = begun;
       missing = parts[begun]?.words[word] ?? 0;
     } else missing--;
+    begunHere = true;
     if (!done || missing > 0) continue;
     finished.add(at);
     at = nextPart(parts, finished, at);
     missing = parts[at]?.values ?? 0;
+    begunHere = false;
   }
   return at < parts.length ? at : null;
 }
@@ -112,10 +128,10 @@ function partOf(parts: readonly FormPart[], word: string, at: number): number | 
   return found >= 0 ? found : null;
 }
 
+/** The next one, or else one that was passed over and cannot be left out. */
 function nextPart(parts: readonly FormPart[], finished: ReadonlySet<number>, at: number): number {
-  const open = (i: number): boolean => !finished.has(i);
-  const behind = parts.findIndex((_, i) => i > at && open(i));
-  const found = behind >= 0 ? behind : parts.findIndex((_, i) => open(i));
+  const behind = parts.findIndex((_, i) => i > at && !finished.has(i));
+  const found = behind >= 0 ? behind : parts.findIndex((part, i) => !part.optional && !finished.has(i));
   return found >= 0 ? found : parts.length;
 }
 

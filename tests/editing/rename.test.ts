@@ -95,3 +95,59 @@ test('names of two blocks that are not like each other are two things', () => {
   expect(same.length).toBe(4);
   expect(same.every(({ span }) => span.from < change)).toBe(true);
 });
+
+describe('names in the running text', () => {
+  /** What a renaming to `Q` would change in the text, between ‹ and ›. */
+  function guessed(setup: string, prose: string): string {
+    const { text, draft, offset } = withCursor(`\`\`\`electrodes bars\n${setup}\n\`\`\`\n\n${prose}\n`);
+    const renaming = renameAt(draft, offset, 'Q');
+    if (renaming === null || 'refusal' in renaming) throw new Error('not renamed');
+    const marked = renaming.prose.map(({ span }) => ({ span, text: `‹${text.slice(span.from, span.to)}›` }));
+    return edited(text, marked)
+      .slice(text.length - prose.length - 1)
+      .trim();
+  }
+  const M = 'probe M‸ at (60, 80) mm\nprobe K at (70, 80) mm';
+  const N = 'bar N‸ 10 mm × 120 mm at (60, 80) mm negative\nprobe K at (70, 80) mm';
+
+  test.each([
+    [M, 'Move probe M to M.', 'Move probe ‹M› to M.'],
+    [M, 'Probes K, *M* and L.', 'Probes K, *‹M›* and L.'],
+    [M, 'Read probe **M**, then bar M and row M.', 'Read probe **‹M›**, then bar M and row M.'],
+    [M, 'The probe\nM reads more.', 'The probe\n‹M› reads more.'],
+    [
+      M,
+      '`probe M` is a line; ?{M} and !{M of V0} are inserts.',
+      '`probe M` is a line; ?{M} and !{M of V0} are inserts.',
+    ],
+    [
+      M,
+      'Probes M to K, probe M2, probe-M, a subprobe M.',
+      'Probes ‹M› to K, probe M2, probe-M, a subprobe M.',
+    ],
+    [
+      N,
+      'Electrode N, bar N, the bars N and P; the ring N.',
+      'Electrode ‹N›, bar ‹N›, the bars ‹N› and P; the ring ‹N›.',
+    ],
+    [
+      N,
+      'N is north, probe N is none, and boxes P, N too.',
+      'N is north, probe N is none, and boxes P, ‹N› too.',
+    ],
+  ])('%s: %s', (setup, prose, expected) => {
+    expect(guessed(setup, prose)).toBe(expected);
+  });
+
+  it('are left alone where another setup gives the same name, and for a setup', () => {
+    const twice = 'probe M‸ at (60, 80) mm\n```\n\n```electrodes other\nprobe M at (70, 80) mm';
+    expect(guessed(twice, 'Move probe M.')).toContain('Move probe M.');
+    const { draft, offset } = withCursor('```electrodes bars‸\n```\n\nThe electrode bars.\n');
+    expect(renameAt(draft, offset, 'Q')).toMatchObject({ prose: [] });
+  });
+
+  it('are those of a setup that is like it, too', () => {
+    const like = 'probe M‸ at (60, 80) mm\n```\n\n```electrodes other like bars\ncopper 0.1 mm';
+    expect(guessed(like, 'Move probe M.')).toContain('Move probe ‹M›.');
+  });
+});
