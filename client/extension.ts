@@ -24,7 +24,15 @@ export function activateWith(context: vscode.ExtensionContext, makeClient: Clien
   const shared = { extensionUri: context.extensionUri, log, settings, reader, texts };
   const server = new Server(() => makeClient(clientOptions(shared)), log);
   const house: House = { ...shared, server };
-  context.subscriptions.push(log, settings, reader, server, ...features.map((start) => start(house)));
+  const preview = startPreview(house);
+  context.subscriptions.push(
+    log,
+    settings,
+    reader,
+    server,
+    preview,
+    ...features.map((start) => start(house)),
+  );
   log.info(
     `${clientId} ${String(context.extension.packageJSON.version)} is ready, after ${Date.now() - began} ms.`,
   );
