@@ -4,6 +4,7 @@
  */
 import { editing, type Outcome, type Stages } from '../../shared/index.ts';
 import { atOnce, type Desk, type Solved } from './desk.ts';
+import { madePieces } from './preview-task.ts';
 import { printed } from './print-task.ts';
 import type { Problem } from './problem.ts';
 
@@ -50,6 +51,8 @@ const tasks = {
     const picture = yield* atOnce(() => editing.panelPicture(problem.setup, outcome.solved));
     return { picture, solved: outcome.solved !== null, trouble: outcome.trouble, rough };
   },
+  /** Parts of a preview. */
+  preview: madePieces,
   print: printed,
 };
 

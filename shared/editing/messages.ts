@@ -139,7 +139,7 @@ export interface PreviewUpdate {
   readonly pieces: readonly PreviewPiece[];
 }
 export interface PreviewPiece {
-  /** By content: same key, same bytes. */
+  /** By content: same key, same bytes, but that a finer solution may follow a rough one. */
   readonly key: string;
   readonly html: string;
   /** Why there is no solution; the last good piece is then shown dimmed above it. */
