@@ -8,8 +8,8 @@ import { curvesOf } from '../../field/geometry/curve.ts';
 import type { Setup } from '../../setup/setup.ts';
 import type { Placing } from '../print/view.ts';
 
-/** Board round the paper, mm; about that of the drawing to come. */
-const board = { side: 10, above: 11, below: 18 };
+/** Board above the paper, and from the board to the frame elsewhere, mm: about as in the drawing to come. */
+const [above_mm, rim_mm] = [11, 0.5];
 
 export function renderSketch(setup: Setup, { id, scale, screen }: Placing): string {
   if (screen === undefined || setup.paper === null) return '';
@@ -23,7 +23,13 @@ export function renderSketch(setup: Setup, { id, scale, screen }: Placing): stri
     ),
   );
   const items: Item[] = [
-    box('board', -board.side, -board.below, width + board.side, height + board.above),
+    box(
+      'board',
+      screen.left + rim_mm,
+      screen.bottom + rim_mm,
+      width - screen.left - rim_mm,
+      height + above_mm,
+    ),
     box('paper', 0, 0, width, height),
     ...metal,
   ];
