@@ -1,5 +1,4 @@
 // Bundles the programs of `dist/`, each one file that needs no node_modules at run time.
-import { existsSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
@@ -81,9 +80,4 @@ const bundles = [
   },
 ];
 
-for (const bundle of bundles) {
-  const entryPoints = Object.fromEntries(
-    Object.entries(bundle.entryPoints).filter(([, file]) => existsSync(join(root, file))),
-  );
-  await build({ ...bundle, entryPoints });
-}
+for (const bundle of bundles) await build(bundle);

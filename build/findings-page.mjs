@@ -19,11 +19,11 @@ else writeFileSync(join(root, 'docs/findings.md'), text);
 
 function page(codes) {
   const sections = tables.map(([, name, about]) => {
-    const rows = Object.entries(codes[name]).map(
-      ([code, { severity, meaning, source }]) =>
-        `| \`${code}\` | ${severity} | ${cell(meaning)} | ${cell(source ?? '')} |`,
-    );
-    return `## ${about}\n\n| code | severity | meaning | source |\n| --- | --- | --- | --- |\n${rows.join('\n')}\n`;
+    const entries = Object.entries(codes[name]).map(([code, { severity, meaning, source }]) => {
+      const from = source === undefined ? '' : ` Source: ${line(source)}.`;
+      return `### ${code}\n\n\`${severity}\`: ${line(meaning)}${from}\n`;
+    });
+    return `## ${about}\n\n${entries.join('\n')}`;
   });
   return `# Findings
 
@@ -35,14 +35,14 @@ Everything that Papervolt may say about a sheet. The code stands in every messag
 - \`warning\`: probably not what you meant. \`papervolt check --strict\` fails on it.
 - \`note\`: worth knowing.
 
-A source stands beside rules that say something about physics or the trade. No finding is not clearance: this list is not complete.
+A source stands behind rules that say something about physics or the trade. No finding is not clearance: this list is not complete.
 
 Written by \`node build/findings-page.mjs\` from the catalogue; a test holds this page against it.
 
 ${sections.join('\n')}`;
 }
 
-/** Text in a cell of a Markdown table. */
-function cell(written) {
-  return written.replace(/\|/g, '\\|').replace(/\s+/g, ' ');
+/** Text on one line. */
+function line(written) {
+  return written.replace(/\s+/g, ' ');
 }

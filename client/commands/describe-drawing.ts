@@ -20,7 +20,7 @@ export class Descriptions implements vscode.TextDocumentContentProvider, vscode.
   }
 
   async show(title: string, text: string): Promise<void> {
-    const uri = vscode.Uri.from({ scheme, path: `/${title.replace(/[/\\?#]/gu, ' ')}.txt` });
+    const uri = vscode.Uri.from({ scheme, path: `/${title.replace(/[/\\?#]/gu, ' ')}.md` });
     this.texts.set(uri.toString(), text);
     this.changed.fire(uri);
     await vscode.window.showTextDocument(uri, { preview: true, viewColumn: vscode.ViewColumn.Beside });
@@ -34,9 +34,9 @@ export class Descriptions implements vscode.TextDocumentContentProvider, vscode.
 export async function describeDrawing(house: House, descriptions: Descriptions): Promise<void> {
   const drawing = await drawingInFront(house);
   if (drawing === null) return;
-  // One sentence a line.
-  const text = drawing.description.replace(/(?<=[.;:]) (?=\p{L})/gu, '\n');
-  await descriptions.show(drawing.title, `${drawing.title}\n\n${text}\n`);
+  // One sentence a line; as Markdown, since the editor folds its long lines.
+  const text = drawing.description.replace(/(?<=[.;]) (?=\p{L})/gu, '\n\n');
+  await descriptions.show(drawing.title, `# ${drawing.title}\n\n${text}\n`);
 }
 
 export async function copyDrawing(house: House): Promise<void> {

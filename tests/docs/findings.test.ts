@@ -19,8 +19,8 @@ describe('docs/findings.md', () => {
     expect(page).toBe(written);
   });
 
-  test.each(entries)('tells %s', (code, { severity, meaning }) => {
-    expect(page).toContain(`| \`${code}\` | ${severity} | ${meaning} |`);
+  test.each(entries)('tells %s under a heading that a link can lead to', (code, { severity, meaning }) => {
+    expect(page).toContain(`\n### ${code}\n\n\`${severity}\`: ${meaning}`);
   });
 });
 
