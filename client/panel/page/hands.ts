@@ -81,12 +81,6 @@ export class Hands {
     for (const [id, group] of this.groups) group.classList.toggle('carried', id === handle);
   }
 
-  focus(handle: string): boolean {
-    const group = this.groups.get(handle);
-    group?.focus();
-    return group !== undefined;
-  }
-
   /** The place of the view box under a place of the window. */
   viewPoint(clientX: number, clientY: number): Point | null {
     const inverse = this.layer.getScreenCTM()?.inverse();

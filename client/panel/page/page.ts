@@ -45,8 +45,6 @@ export class PanelPage {
   private pressed: { readonly x: number; readonly y: number } | null = null;
   private place: Point | null = null;
   private changes = 0;
-  /** Takes the focus when it comes. */
-  private expected: string | null = null;
 
   constructor(outside: Outside) {
     this.outside = outside;
@@ -124,7 +122,6 @@ export class PanelPage {
     byId('text').textContent = drawing.description;
     this.slips.remark(drawing.message);
     this.hands.cross(this.crossed(drawing));
-    if (this.expected !== null && this.hands.focus(this.expected)) this.expected = null;
     if (this.place !== null && this.carrying.kind === 'nothing') this.readings.ask(this.place);
   }
 
@@ -154,10 +151,7 @@ export class PanelPage {
       this.late = null;
       if (this.drawing !== null) this.show(this.drawing);
       this.slips.refuse(outcome.refusal);
-    } else {
-      this.slips.say(outcome.said);
-      if (this.carrying.kind === 'nothing') this.expected = outcome.handle;
-    }
+    } else this.slips.say(outcome.said);
     this.carry({ kind: 'applied' });
   }
 
