@@ -11,6 +11,7 @@ import { LastEdits } from './last-edits.ts';
 import { LastGood } from './last-good.ts';
 import { news } from './news.ts';
 import type { Listener, Thread } from './orders.ts';
+import { panel } from './panel.ts';
 import { preview } from './preview.ts';
 import { Settings, settings } from './settings.ts';
 import { Sheets } from './sheets.ts';
@@ -20,7 +21,7 @@ import { filesOfEditor, noFiles, type WorkspaceFiles } from './workspace-files.t
 import { workspaceSymbols } from './workspace-symbols.ts';
 
 /** In no order. */
-const rooms: readonly Room[] = [findings, answers, workspaceSymbols, settings, news, preview];
+const rooms: readonly Room[] = [findings, answers, workspaceSymbols, settings, news, preview, panel];
 
 /** What the program round the server knows of its machine. */
 export interface Surroundings {

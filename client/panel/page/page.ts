@@ -122,7 +122,7 @@ export class PanelPage {
     byId('text').textContent = drawing.description;
     this.slips.remark(drawing.message);
     this.hands.cross(this.crossed(drawing));
-    if (this.place !== null && this.carrying.kind === 'nothing') this.readings.ask(this.place);
+    if (this.place !== null && this.slips.isReading) this.readings.ask(this.place);
   }
 
   /** Where the cross stands: in the middle of the paper until it is moved. */

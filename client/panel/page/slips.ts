@@ -7,9 +7,16 @@ export class Slips {
   private readonly remarked = element('remark');
   private readonly directions = element('directions');
   private readonly invitation = this.reading.textContent ?? '';
+  private readsPlace = false;
+
+  /** Whether it tells a reading, and not what has been done. */
+  get isReading(): boolean {
+    return this.readsPlace;
+  }
 
   show({ text, direction_deg }: editing.Slip): void {
     this.put(text, null);
+    this.readsPlace = true;
     this.slip.classList.toggle('directed', direction_deg !== null);
     // Angles on the paper grow anticlockwise, those of the page clockwise.
     if (direction_deg !== null) this.directions.setAttribute('transform', `rotate(${-direction_deg})`);
@@ -37,6 +44,7 @@ export class Slips {
   }
 
   private put(text: string, mark: 'refused' | null): void {
+    this.readsPlace = false;
     this.slip.classList.remove('directed');
     this.slip.classList.toggle('refused', mark === 'refused');
     this.reading.textContent = text;
