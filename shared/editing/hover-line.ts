@@ -27,7 +27,7 @@ export function lineHover(
 }
 
 /** The smallest first: what stands inside another value is meant. */
-function valuesIn(node: unknown): readonly Value[] {
+export function valuesIn(node: unknown): readonly Value[] {
   const found: Value[] = [];
   const visit = (value: unknown): void => {
     if (Array.isArray(value)) for (const one of value) visit(one);

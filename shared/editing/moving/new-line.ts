@@ -58,7 +58,7 @@ interface Columns {
 }
 
 /** The line as its like in the block, or else as a line of the block that shows columns. */
-function inColumns(blocks: readonly Block[], { word, name, body }: NewLine): string {
+export function inColumns(blocks: readonly Block[], { word, name, body }: NewLine): string {
   const ofBlocks = blocks.map((block) => linesOfStatements(block).flatMap((line) => columnsOf(line) ?? []));
   const known = ofBlocks.find((lines) => lines.length > 0) ?? [];
   const model =

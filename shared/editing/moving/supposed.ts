@@ -14,45 +14,44 @@ export function editedText(text: string, edits: readonly TextEdit[]): string {
   return ordered.reduce((old, { span, text: to }) => old.slice(0, span.from) + to + old.slice(span.to), text);
 }
 
-/** The setup of a block after edits inside its lines. Its spans are of no use; null for a block that is not there. */
-export function supposedSetup(draft: Draft, number: number, edits: readonly TextEdit[]): Setup | null {
-  return supposed(draft, number, edits, lineage(blocksOf(draft), number)).get(number) ?? null;
+/** A block as it would be, and what that makes of its setup and of those that are like it. Spans are of no use. */
+export interface Supposed {
+  readonly block: Block;
+  /** By number of the block. */
+  readonly setups: ReadonlyMap<number, Setup>;
 }
 
-/** Likewise of the block and of all blocks that are like it. */
-export function supposedFamily(
-  draft: Draft,
-  number: number,
-  edits: readonly TextEdit[],
-): ReadonlyMap<number, Setup> {
-  const blocks = blocksOf(draft);
+/** The setup of a block after edits inside its lines; null for a block that is not there. */
+export function supposedSetup(draft: Draft, number: number, edits: readonly TextEdit[]): Setup | null {
+  const excerpt = blocksOf(draft)[number]?.excerpt;
+  if (excerpt === undefined) return null;
+  const blocks = withBlock(draft, number, editedExcerpt(excerpt, edits));
+  return resolved(blocks, lineage(blocks, number)).get(number) ?? null;
+}
+
+/** Likewise with the setups of all blocks that are like it. */
+export function supposedFamily(draft: Draft, number: number, excerpt: Excerpt): Supposed | null {
+  const blocks = withBlock(draft, number, excerpt);
+  const block = blocks[number];
+  if (block === undefined) return null;
   const family = descendants(blocks, number);
-  const needed = new Set(family.flatMap((member) => lineage(blocks, member)));
-  const setups = supposed(draft, number, edits, [...needed]);
-  return new Map([...setups].filter(([member]) => family.includes(member)));
+  const setups = resolved(blocks, [...new Set(family.flatMap((member) => lineage(blocks, member)))]);
+  return { block, setups: new Map([...setups].filter(([member]) => family.includes(member))) };
 }
 
 const blocksOf = ({ sheet }: Draft): readonly Block[] => sheet.blocks.map(({ block }) => block);
 
-function supposed(
-  draft: Draft,
-  number: number,
-  edits: readonly TextEdit[],
-  needed: readonly number[],
-): ReadonlyMap<number, Setup> {
-  const all = blocksOf(draft);
+const withBlock = (draft: Draft, number: number, excerpt: Excerpt): readonly Block[] =>
+  blocksOf(draft).map((block, at) => (at === number ? parseBlock(excerpt) : block));
+
+function resolved(blocks: readonly Block[], needed: readonly number[]): ReadonlyMap<number, Setup> {
   const numbers = [...needed].sort((a, b) => a - b);
-  const blocks = numbers.flatMap((at): readonly Block[] => {
-    const block = all[at];
-    if (block === undefined) return [];
-    return [at === number ? parseBlock(editedExcerpt(block.excerpt, edits)) : block];
-  });
-  const setups = resolveSetups(blocks);
+  const setups = resolveSetups(numbers.flatMap((at) => blocks[at] ?? []));
   return new Map(numbers.flatMap((at, i) => (setups[i] === undefined ? [] : [[at, setups[i]] as const])));
 }
 
 /** Each line with its edits; lines that they add become lines of the block. */
-function editedExcerpt(excerpt: Excerpt, edits: readonly TextEdit[]): Excerpt {
+export function editedExcerpt(excerpt: Excerpt, edits: readonly TextEdit[]): Excerpt {
   const lines = excerpt.lines.flatMap((line) => editedLine(line, edits));
   const [head, ...added] = editedLine(excerpt.head, edits);
   return { ...excerpt, head: head ?? excerpt.head, lines: [...added, ...lines] };
