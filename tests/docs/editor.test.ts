@@ -4,13 +4,13 @@ import { readFileSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it, test } from 'vitest';
+import { examineSheet } from '../../shared/index.ts';
 
 const root = resolve(dirname(fileURLToPath(import.meta.url)), '../..');
 const read = (file: string): string => readFileSync(join(root, file), 'utf8');
 const page = read('docs/editor.md');
 
 interface Manifest {
-  readonly version: string;
   readonly engines: { readonly vscode: string };
   readonly contributes: {
     readonly commands: readonly { readonly command: string; readonly title: string }[];
@@ -24,8 +24,8 @@ const strings: Readonly<Record<string, string>> = JSON.parse(read('package.nls.j
 const said = (title: string): string => strings[title.replaceAll('%', '')] ?? title;
 
 /** Cells of the rows of a section's table. */
-function rows(heading: string): readonly (readonly string[])[] {
-  const section = page.split(/^## /m).find((part) => part.startsWith(`${heading}\n`)) ?? '';
+function rows(heading: string, text = page): readonly (readonly string[])[] {
+  const section = text.split(/^## /m).find((part) => part.startsWith(`${heading}\n`)) ?? '';
   const lines = section.split('\n').filter((line) => line.startsWith('| '));
   return lines.slice(2).map((line) => line.slice(2, -2).split(' | '));
 }
@@ -54,10 +54,10 @@ it('has every setting of the manifest, with its default', () => {
   expect(written.sort()).toEqual(settings.sort());
 });
 
-it('has the versions of the manifest, and the title of the walkthrough', () => {
+it('has the least version of the editor, the packed file and the title of the walkthrough', () => {
   const [, least] = /^\^(\d+\.\d+)/.exec(manifest.engines.vscode) ?? [];
   expect(page).toContain(`Version ${least} or newer`);
-  expect(page).toContain(`papervolt-${manifest.version}.vsix`);
+  expect(page).toContain('`dist/papervolt.vsix`');
   for (const { title } of manifest.contributes.walkthroughs) expect(page).toContain(`"${said(title)}"`);
 });
 
@@ -77,6 +77,36 @@ it('has every option that the server reads', () => {
     [...names.matchAll(/`(\w+)`/g)].map(([, name = '']) => name),
   );
   expect(written.sort()).toEqual([...options].sort());
+});
+
+describe('the page of the extension', () => {
+  const own = read('client/README.md');
+
+  it('has every command and setting too', () => {
+    const titles = manifest.contributes.commands.map(({ title }) => `Papervolt: ${said(title)}`);
+    const settings = Object.keys(manifest.contributes.configuration.properties).map((id) => `\`${id}\``);
+    expect(
+      rows('Commands', own)
+        .map(([title]) => title)
+        .sort(),
+    ).toEqual(titles.sort());
+    expect(
+      rows('Settings', own)
+        .map(([id]) => id)
+        .sort(),
+    ).toEqual(settings.sort());
+  });
+
+  it('shows a sheet that is solved without a finding', () => {
+    const [, text = ''] = /````markdown\n([\s\S]*?)````/.exec(own) ?? [];
+    const { findings, solutions } = examineSheet({ name: 'sheet.md', text });
+    expect(findings.map(({ message }) => message)).toEqual([]);
+    expect(solutions.size).toBe(1);
+  });
+
+  it('leads nowhere outside, and shows no picture from elsewhere', () => {
+    expect(own).not.toMatch(/https?:|!\[/);
+  });
 });
 
 describe('lines for other editors', () => {
