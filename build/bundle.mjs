@@ -35,6 +35,23 @@ const nodeModule = {
 const editorNode = 'node20.9';
 const editorBrowser = 'chrome122';
 
+/** One file for Node and for browsers: what asks for Node is wrapped, and runs nowhere else. */
+const anywhere = {
+  ...common,
+  platform: 'node',
+  format: 'cjs',
+  conditions: ['browser'],
+  target: [editorNode, editorBrowser],
+  external: ['vscode'],
+  // The form of this package for browsers is the smaller one and runs in Node as well.
+  alias: { yaml: join(root, 'node_modules/yaml/browser/index.js') },
+  banner: {
+    js: "const programUrl = typeof __filename === 'string' ? require('node:url').pathToFileURL(__filename).href : '';",
+  },
+  define: { 'import.meta.url': 'programUrl' },
+  minify: true,
+};
+
 const bundles = [
   {
     ...nodeModule,
@@ -52,27 +69,12 @@ const bundles = [
     minify: true,
   },
   {
-    ...common,
-    entryPoints: { extension: 'client/desktop.ts' },
-    outExtension: { '.js': '.cjs' },
-    platform: 'node',
-    format: 'cjs',
-    target: editorNode,
-    external: ['vscode'],
-    minify: true,
+    ...anywhere,
+    entryPoints: { extension: 'client/main.ts', 'language-server': 'server/language/anywhere.ts' },
   },
   {
     ...common,
-    entryPoints: { 'extension-web': 'client/web.ts' },
-    platform: 'browser',
-    format: 'cjs',
-    target: editorBrowser,
-    external: ['vscode'],
-    minify: true,
-  },
-  {
-    ...common,
-    entryPoints: { 'language-server-web': 'server/language/web.ts', panel: 'client/panel/page/main.ts' },
+    entryPoints: { panel: 'client/panel/page/main.ts' },
     platform: 'browser',
     format: 'iife',
     target: editorBrowser,

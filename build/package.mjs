@@ -21,13 +21,7 @@ const out = join(root, 'dist/papervolt.vsix');
 /** Bytes. */
 const largest = 1_000_000;
 
-const programs = [
-  'extension.cjs',
-  'extension-web.js',
-  'language-server.mjs',
-  'language-server-web.js',
-  'panel.js',
-];
+const programs = ['extension.js', 'language-server.js', 'panel.js'];
 
 const {
   scripts,

@@ -1,12 +1,12 @@
 /** The extension: sets up its parts, each with what it needs, and hands the Markdown preview its plugin before any server runs. */
 import * as vscode from 'vscode';
-import { clientOptions } from './client-options.ts';
 import { features } from './features.ts';
 import type { House } from './house.ts';
 import { clientId } from './ids.ts';
+import type { ClientMaker } from './language-client.ts';
 import { startPreview } from './preview/feature.ts';
 import { Reader } from './reader.ts';
-import { type ClientMaker, Server } from './server.ts';
+import { Server } from './server.ts';
 import { CurrentSettings } from './settings.ts';
 import { SheetTexts } from './sheet-texts.ts';
 
@@ -22,7 +22,7 @@ export function activateWith(context: vscode.ExtensionContext, makeClient: Clien
   const reader = new Reader(settings);
   const texts = new SheetTexts();
   const shared = { extensionUri: context.extensionUri, log, settings, reader, texts };
-  const server = new Server(() => makeClient(clientOptions(shared)), log);
+  const server = new Server(() => makeClient(shared), log);
   const house: House = { ...shared, server };
   const preview = startPreview(house);
   context.subscriptions.push(

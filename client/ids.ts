@@ -39,3 +39,6 @@ export const clientId = 'papervolt';
 
 /** Kinds of code actions that the server offers for a whole text. */
 export const actionKinds = { fixAll: 'source.fixAll.papervolt', format: 'source.format.papervolt' } as const;
+
+/** The language server's program, below the extension's folder. */
+export const serverFile = ['dist', 'language-server.js'] as const;

@@ -1,7 +1,7 @@
 /** Tells the server what is set, while it runs. */
 import type * as vscode from 'vscode';
-import { liveSettings } from './client-options.ts';
 import type { House } from './house.ts';
+import type { Settings } from './settings.ts';
 
 export function tellSettings({ log, server, settings }: House): vscode.Disposable {
   return settings.onDidChange(({ before, now }) => {
@@ -13,4 +13,9 @@ export function tellSettings({ log, server, settings }: House): vscode.Disposabl
         : server.restart();
     told.catch((error: unknown) => log.error(`The settings were not taken over: ${String(error)}`));
   });
+}
+
+/** Settings that a running server takes over. */
+export function liveSettings({ hints, lenses }: Settings): Readonly<Record<string, unknown>> {
+  return { hints, lenses };
 }

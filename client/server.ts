@@ -3,12 +3,8 @@
  * they outlive a restart.
  */
 import * as vscode from 'vscode';
-import { type BaseLanguageClient, type LanguageClientOptions, State } from 'vscode-languageclient';
-
-/** Makes the client of a platform; it is started by the server below. */
-export type ClientMaker = (options: LanguageClientOptions) => Promise<BaseLanguageClient>;
-
-export type ServerState = 'off' | 'starting' | 'running' | 'stopped';
+import type { BaseLanguageClient } from 'vscode-languageclient';
+import type { RunningClient, ServerState } from './language-client.ts';
 
 type Handler =
   | { readonly kind: 'notification'; readonly method: string; readonly handle: (params: unknown) => void }
@@ -19,7 +15,7 @@ type Handler =
     };
 
 export class Server implements vscode.Disposable {
-  private readonly make: () => Promise<BaseLanguageClient>;
+  private readonly make: () => Promise<RunningClient>;
   private readonly log: vscode.LogOutputChannel;
   private readonly handlers = new Set<Handler>();
   private readonly changed = new vscode.EventEmitter<ServerState>();
@@ -29,7 +25,7 @@ export class Server implements vscode.Disposable {
   private current: ServerState = 'off';
   readonly onDidChangeState = this.changed.event;
 
-  constructor(make: () => Promise<BaseLanguageClient>, log: vscode.LogOutputChannel) {
+  constructor(make: () => Promise<RunningClient>, log: vscode.LogOutputChannel) {
     this.make = make;
     this.log = log;
   }
@@ -93,11 +89,11 @@ export class Server implements vscode.Disposable {
     const began = Date.now();
     this.enter('starting');
     try {
-      const client = await this.make();
+      const { client, onDidChangeState } = await this.make();
       this.client = client;
       for (const handler of this.handlers) attach(client, handler);
-      client.onDidChangeState(({ newState }) => {
-        if (client === this.client) this.follow(newState);
+      onDidChangeState((state) => {
+        if (client === this.client) this.enter(state);
       });
       await client.start();
       this.log.info(`The language server runs, after ${Date.now() - began} ms.`);
@@ -106,12 +102,6 @@ export class Server implements vscode.Disposable {
       this.enter('stopped');
       throw error;
     }
-  }
-
-  private follow(state: State): void {
-    if (state === State.Running) this.enter('running');
-    else if (state === State.Starting) this.enter('starting');
-    else this.enter('stopped');
   }
 
   private enter(state: ServerState): void {

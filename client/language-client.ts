@@ -1,0 +1,52 @@
+/** How the language client is set up, and its states in our words. It is large and is loaded with the first sheet, so types alone come from here before. */
+import type { Event } from 'vscode';
+import {
+  type BaseLanguageClient,
+  type LanguageClientOptions,
+  RevealOutputChannelOn,
+  State,
+} from 'vscode-languageclient';
+import type { House } from './house.ts';
+import { commandIds } from './ids.ts';
+import { liveSettings } from './live-settings.ts';
+
+export type ServerState = 'off' | 'starting' | 'running' | 'stopped';
+
+export interface RunningClient {
+  readonly client: BaseLanguageClient;
+  onDidChangeState(listen: (state: ServerState) => void): ReturnType<Event<unknown>>;
+}
+
+/** Makes the client of a platform. It is started by whoever has it made. */
+export type ClientMaker = (house: Omit<House, 'server'>) => Promise<RunningClient>;
+
+export function running(client: BaseLanguageClient): RunningClient {
+  return {
+    client,
+    onDidChangeState: (listen) => client.onDidChangeState(({ newState }) => listen(stateOf(newState))),
+  };
+}
+
+export function clientOptions({ log, settings, texts }: Omit<House, 'server'>): LanguageClientOptions {
+  return {
+    documentSelector: texts.selector,
+    outputChannel: log,
+    traceOutputChannel: log,
+    revealOutputChannelOn: RevealOutputChannelOn.Never,
+    diagnosticCollectionName: 'papervolt',
+    initializationOptions: () => ({
+      drawings: true,
+      commands: true,
+      files: true,
+      // Told by the setting alone: two formatters for one language make the editor ask which one to take.
+      formatting: settings.now.formatDocuments,
+      explanations: `command:${commandIds.explain}?%5B%22{code}%22%5D`,
+      ...liveSettings(settings.now),
+    }),
+  };
+}
+
+function stateOf(state: State): ServerState {
+  if (state === State.Running) return 'running';
+  return state === State.Starting ? 'starting' : 'stopped';
+}
