@@ -100,8 +100,9 @@ function loadOf(primal: PrimalSystem, shape: PatchShape, patch: Patch): PatchLoa
   for (const [triangle, values] of onBorder) {
     const stiffness = primal.stiffness(triangle);
     const local = new Float64Array(reference.count);
-    for (let i = 0; i < local.length; i++) {
-      for (let j = 0; j < local.length; j++) local[i]! += stiffness[i * local.length + j]! * values[j]!;
+    for (let j = 0; j < local.length; j++) {
+      if (values[j] === 0) continue;
+      for (let i = 0; i < local.length; i++) local[i]! += stiffness[i * local.length + j]! * values[j]!;
     }
     primal.addToTriangle(load, triangle, local);
   }

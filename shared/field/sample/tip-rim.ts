@@ -58,11 +58,6 @@ function imagesOf(sigma: Sigma, { x, y }: Point, mirrors: readonly Mirror[]): Po
 function ownPotential(radius: number, sigma: Sigma): Float64Array {
   const { strength } = new PointSource(sigma, []);
   const [aa, bb] = [(radius * radius) / sigma[0], (radius * radius) / sigma[1]];
-  const waves = Float64Array.from({ length: POINTS }, (_, step) => {
-    let sum = cos(Math.PI * step) / POINTS;
-    for (let k = 1; k < POINTS / 2; k++) sum += cos((2 * Math.PI * k * step) / POINTS) / k;
-    return sum;
-  });
   const shape = Float64Array.from({ length: POINTS }, (_, turns) => {
     const middle = (Math.PI * turns) / POINTS;
     return log(aa * sin(middle) ** 2 + bb * cos(middle) ** 2) / 2;
@@ -71,11 +66,18 @@ function ownPotential(radius: number, sigma: Sigma): Float64Array {
   for (let i = 0; i < POINTS; i++) {
     for (let j = 0; j < POINTS; j++) {
       const step = (i - j + POINTS) % POINTS;
-      matrix[i * POINTS + j] = strength * (waves[step]! - shape[(i + j) % POINTS]!);
+      matrix[i * POINTS + j] = strength * (WAVES[step]! - shape[(i + j) % POINTS]!);
     }
   }
   return matrix;
 }
+
+/** Of points so many steps apart: Σ cos kθ / k, the last wave by half. */
+const WAVES = Float64Array.from({ length: POINTS }, (_, step) => {
+  let sum = cos(Math.PI * step) / POINTS;
+  for (let k = 1; k < POINTS / 2; k++) sum += cos((2 * Math.PI * k * step) / POINTS) / k;
+  return sum;
+});
 
 export interface Settled {
   /** Where a point current stands for the rim's charge: exactly so beside one straight boundary. */
@@ -106,7 +108,11 @@ function withRise({ sigma: [sx, sy], x, y, matrix }: TipRim, w: Regular): Float6
     const [dx, dy] = [(x[i]! - w.x) / Math.sqrt(sx), (y[i]! - w.y) / Math.sqrt(sy)];
     return w.gradX * dx + w.gradY * dy + (w.bend * (dx * dx - dy * dy)) / 2;
   });
-  return matrix.map((value, ij) => value + rise[Math.floor(ij / POINTS)]! + rise[ij % POINTS]!);
+  const risen = matrix.slice();
+  for (let i = 0; i < POINTS; i++) {
+    for (let j = 0; j < POINTS; j++) risen[i * POINTS + j] = risen[i * POINTS + j]! + rise[i]! + rise[j]!;
+  }
+  return risen;
 }
 
 /** Charge of 1 in all that makes one potential on the rim. A constant in the matrix changes that potential alone. */
@@ -115,13 +121,11 @@ function spread(
   sigma: Sigma,
 ): { readonly charge: Float64Array; readonly potential: number } {
   // Enough of a constant for the matrix to be positive definite.
-  const lift =
-    new PointSource(sigma, []).strength -
-    Math.min(
-      0,
-      matrix.reduce((a, b) => Math.min(a, b), 0),
-    );
-  const factor = matrix.map((value) => value + lift);
+  let least = 0;
+  for (let i = 0; i < matrix.length; i++) least = Math.min(least, matrix[i]!);
+  const lift = new PointSource(sigma, []).strength - least;
+  const factor = matrix.slice();
+  for (let i = 0; i < factor.length; i++) factor[i]! += lift;
   const charge = new Float64Array(POINTS).fill(1);
   partialCholesky(factor, 0, POINTS, POINTS);
   solveLower(factor, POINTS, charge);

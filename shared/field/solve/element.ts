@@ -51,7 +51,9 @@ export function triangleMatrix(
     stiffness.weights[3 * t + 1]!,
     stiffness.weights[3 * t + 2]!,
   ];
-  return rr.map((value, i) => wrr * value + wrs * rs[i]! + wss * ss[i]!);
+  const matrix = new Float64Array(rr.length);
+  for (let i = 0; i < matrix.length; i++) matrix[i] = wrr * rr[i]! + wrs * rs[i]! + wss * ss[i]!;
+  return matrix;
 }
 
 /**

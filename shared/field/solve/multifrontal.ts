@@ -147,6 +147,12 @@ function mirrored(numbers: Float64Array, n: number): Float64Array {
   return full;
 }
 
+/** Is any of these rows' values not zero? */
+function anyOf(rows: Int32Array, from: number, to: number, values: Float64Array | Uint8Array): boolean {
+  for (let i = from; i < to; i++) if (values[rows[i]!] !== 0) return true;
+  return false;
+}
+
 /** In place: b1 ← L11⁻¹ b1, b2 ← b2 - L21 b1, front by front, where there is load. The retained part becomes the load on the root. */
 export function forward({ plan, columns }: Factor, b: Float64Array): void {
   const { rowStart, rows, leaving } = plan;
@@ -154,7 +160,7 @@ export function forward({ plan, columns }: Factor, b: Float64Array): void {
     const k = leaving[n]!;
     const start = rowStart[n]!;
     const size = rowStart[n + 1]! - start;
-    if (!rows.subarray(start, start + k).some((row) => b[row] !== 0)) continue;
+    if (!anyOf(rows, start, start + k, b)) continue;
     for (let i = 0; i < size; i++) {
       const l = plan.factorStart[n]! + i * k;
       const width = Math.min(i, k);
@@ -199,8 +205,7 @@ function frontsNeeded({ rowStart, rows, leaving, unknowns }: FrontPlan, wanted: 
   const needed = new Uint8Array(leaving.length);
   for (let n = 0; n < leaving.length; n++) {
     const start = rowStart[n]!;
-    const isMarked = (row: number): boolean => marked[row] === 1;
-    if (!rows.subarray(start, start + leaving[n]!).some(isMarked)) continue;
+    if (!anyOf(rows, start, start + leaving[n]!, marked)) continue;
     needed[n] = 1;
     for (let i = start; i < rowStart[n + 1]!; i++) marked[rows[i]!] = 1;
   }

@@ -141,13 +141,15 @@ class SolvedPrimal implements PrimalSystem {
 
   stiffness(t: number): Float64Array {
     const { stiffness, reference, sigmaMean } = this.parts.base;
-    return triangleMatrix(stiffness, reference, t).map((value) => sigmaMean * value);
+    const matrix = triangleMatrix(stiffness, reference, t).slice();
+    for (let i = 0; i < matrix.length; i++) matrix[i]! *= sigmaMean;
+    return matrix;
   }
 
   /** With all conductors held at 0 V, what is left of the load on their unknowns is what flows into them. */
   solveGrounded(load: Float64Array, t: number): ReturnType<PrimalSystem['solveGrounded']> {
     const { factor, unknownOf, base, assembly } = this.parts;
-    const x = Float64Array.from(load);
+    const x = load.slice();
     forward(factor, x);
     const into_A = Float64Array.from(unknownOf, (unknown) => (unknown < 0 ? 0 : x[unknown]!));
     for (let i = 0; i < x.length; i++) x[i]! /= base.sigmaMean;
