@@ -10,12 +10,13 @@ import type { OpenSheet } from './sheets.ts';
 export function answers(connection: Connection, house: House): void {
   const requests = new Requests(house);
 
-  /** Null at once for a text that is no sheet. */
+  /** Null at once for a text that is no sheet, and where there is nothing to tell. */
   const on =
     <P extends { textDocument: TextDocumentIdentifier }, R>(reply: (sheet: OpenSheet, params: P) => R) =>
     (params: P): R | null => {
       const sheet = house.read(params.textDocument.uri);
-      return sheet === null ? null : reply(sheet, params);
+      const answer = sheet === null ? null : reply(sheet, params);
+      return Array.isArray(answer) && answer.length === 0 ? null : answer;
     };
 
   connection.onHover(on((sheet, { position }) => requests.hover(sheet, position)));

@@ -22,7 +22,7 @@ export interface ClientFeatures {
   /** It tells of changed files where it is asked to. */
   readonly watchesFiles: boolean;
   /** What it asks for anew where it is told to. */
-  readonly refreshes: { readonly hints: boolean; readonly lenses: boolean; readonly findings: boolean };
+  readonly refreshes: { readonly hints: boolean; readonly lenses: boolean };
   /** URIs of the folders it works in. */
   readonly folders: readonly string[];
 }
@@ -46,7 +46,6 @@ export function clientFeatures(params: InitializeParams): ClientFeatures {
     refreshes: {
       hints: workspace?.inlayHint?.refreshSupport === true,
       lenses: workspace?.codeLens?.refreshSupport === true,
-      findings: workspace?.diagnostics?.refreshSupport === true,
     },
     folders: foldersOf(params),
   };

@@ -2,6 +2,7 @@
 import type { Connection } from 'vscode-languageserver';
 import { type Examination, editing } from '../../shared/index.ts';
 import type { Room } from './house.ts';
+import { refreshHints, refreshLenses } from './refresh.ts';
 import type { OpenSheet } from './sheets.ts';
 
 /** Solving that is done sooner is not spoken of, ms. */
@@ -26,8 +27,8 @@ export const news: Room = (connection, { documents, sheets, solver, client }) =>
   async function compare(sheet: OpenSheet, before: string): Promise<void> {
     const now = await sheets.shown(sheet);
     if (now === null || shownIn(now) === before) return;
-    if (client.refreshes.hints) await connection.languages.inlayHint.refresh();
-    if (client.refreshes.lenses) await connection.sendRequest('workspace/codeLens/refresh');
+    refreshHints(connection, client);
+    refreshLenses(connection, client);
   }
 };
 

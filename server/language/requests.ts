@@ -143,8 +143,9 @@ export class Requests {
     return editsOf(lines, editing.formattingEdits(draft.sheet, span));
   }
 
-  async codeActions(sheet: OpenSheet, params: CodeActionParams): Promise<CodeAction[]> {
-    return (await codeActions(this.house, sheet, params)) ?? changed();
+  async codeActions(sheet: OpenSheet, params: CodeActionParams): Promise<CodeAction[] | null> {
+    const actions = (await codeActions(this.house, sheet, params)) ?? changed();
+    return actions.length === 0 ? null : actions;
   }
 
   folds({ draft, lines }: OpenSheet): FoldingRange[] {

@@ -1,7 +1,8 @@
 /** What a user can switch while the server runs. */
-import { CodeLensRefreshRequest, type Connection, InlayHintRefreshRequest } from 'vscode-languageserver';
+import type { Connection } from 'vscode-languageserver';
 import { optionOf } from './client-features.ts';
 import type { House } from './house.ts';
+import { refreshHints, refreshLenses } from './refresh.ts';
 
 export interface Switches {
   /** Values behind the lines of a block. */
@@ -42,7 +43,7 @@ function switchesFrom(sent: unknown, before: Switches): Switches {
 export function settings(connection: Connection, { settings: kept, client }: House): void {
   connection.onDidChangeConfiguration(({ settings: sent }) => {
     const changed = kept.change(sent);
-    if (changed.hints && client.refreshes.hints) void connection.sendRequest(InlayHintRefreshRequest.type);
-    if (changed.lenses && client.refreshes.lenses) void connection.sendRequest(CodeLensRefreshRequest.type);
+    if (changed.hints) refreshHints(connection, client);
+    if (changed.lenses) refreshLenses(connection, client);
   });
 }

@@ -79,8 +79,10 @@ class Resolution {
 
   private checkName(index: number, block: Block, report: Report): void {
     const name = setupName(block);
-    if (this.byName.get(name) === index || isReserved(block)) return;
+    const other = this.byName.get(name);
+    if (other === index || isReserved(block)) return;
     const given = block.head.name;
+    const first = other === undefined ? undefined : this.blocks[other]?.head;
     const free = freeName(name, new Set(this.blocks.map(setupName)));
     report('setup-name-twice', {
       span: given?.span ?? block.head.span,
@@ -89,6 +91,10 @@ class Resolution {
           ? 'A second block without a name: give it one.'
           : `There is already a setup called ${name}.`,
       fixes: given === null ? [] : [rewrite(given.span, free)],
+      related:
+        first === undefined
+          ? []
+          : [{ span: first.name?.span ?? first.span, message: 'The first block of that name.' }],
     });
   }
 

@@ -16,23 +16,42 @@ import {
 } from 'vscode-languageserver-protocol/node';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 
-const program = resolve(dirname(fileURLToPath(import.meta.url)), '../../../dist/language-server.mjs');
+export const program = resolve(dirname(fileURLToPath(import.meta.url)), '../../../dist/language-server.mjs');
 
-/** Asks for findings, knows snippets. */
+/** Asks for findings; knows snippets, annotated edits and refreshing. */
 export const pulling: ClientCapabilities = {
   textDocument: {
     diagnostic: {},
     completion: { completionItem: { snippetSupport: true } },
     codeAction: { codeActionLiteralSupport: { codeActionKind: { valueSet: [] } } },
+    rename: { prepareSupport: true, honorsChangeAnnotations: true },
+    signatureHelp: { signatureInformation: { parameterInformation: { labelOffsetSupport: true } } },
+  },
+  workspace: {
+    workspaceEdit: { documentChanges: true, changeAnnotationSupport: { groupsOnLabel: true } },
+    didChangeWatchedFiles: { dynamicRegistration: true },
+    inlayHint: { refreshSupport: true },
+    codeLens: { refreshSupport: true },
   },
 };
 /** Knows nothing but the beginnings of the protocol. */
 export const plain: ClientCapabilities = {};
 
+/** What a server may ask of an editor. */
+const asks = [
+  'client/registerCapability',
+  'workspace/inlayHint/refresh',
+  'workspace/codeLens/refresh',
+  'papervolt/listFiles',
+  'papervolt/readFile',
+];
+
 export class Editor {
   readonly process: ChildProcess;
   readonly connection: ProtocolConnection;
   readonly published: PublishDiagnosticsParams[] = [];
+  /** What the server has asked of the editor: methods. */
+  readonly asked: string[] = [];
   initialized: InitializeResult | null = null;
   /** Called when findings come. */
   private readonly looking: (() => void)[] = [];
@@ -42,7 +61,12 @@ export class Editor {
     this.connection = connection;
   }
 
-  static async start(capabilities: ClientCapabilities, initializationOptions?: object): Promise<Editor> {
+  /** `workspace`: the URI of its folder, and the files that it reads for the server where it is asked to. */
+  static async start(
+    capabilities: ClientCapabilities,
+    initializationOptions?: object,
+    workspace: { readonly folder?: string; readonly files?: ReadonlyMap<string, string> } = {},
+  ): Promise<Editor> {
     const child = spawn(process.execPath, [program, '--stdio'], { stdio: ['pipe', 'pipe', 'inherit'] });
     const connection = createProtocolConnection(
       new StreamMessageReader(child.stdout),
@@ -53,10 +77,19 @@ export class Editor {
       editor.published.push(params);
       for (const look of editor.looking.splice(0)) look();
     });
+    for (const method of asks) {
+      connection.onRequest(method, (params: unknown): unknown => {
+        editor.asked.push(method);
+        if (method === 'papervolt/listFiles') return [...(workspace.files?.keys() ?? [])];
+        if (method !== 'papervolt/readFile') return null;
+        const { uri } = params as { readonly uri: string };
+        return workspace.files?.get(uri) ?? null;
+      });
+    }
     connection.listen();
     editor.initialized = await connection.sendRequest('initialize', {
       processId: process.pid,
-      rootUri: null,
+      rootUri: workspace.folder ?? null,
       capabilities,
       ...(initializationOptions === undefined ? {} : { initializationOptions }),
     });
