@@ -4,18 +4,14 @@
  */
 import type MarkdownIt from 'markdown-it';
 import type { Env, RendererRule, Token } from 'markdown-it';
-import { resolveSetups } from '../../setup/resolve.ts';
-import { bindInserts } from '../inserts/bind.ts';
 import { markdownRules } from '../markdown/rules.ts';
 import { metaOf, sheetOf, type TokenMeta, tokenTypes } from '../markdown/tokens.ts';
 import { type Html, html, nothing, trusted } from '../print/html.ts';
-import type { Sheet } from '../sheet.ts';
 import type { PreviewSource } from './lookup.ts';
+import { Meanings } from './meanings.ts';
 import { type Desk, figureHtml, groupHtml, insertInLine, type Outer } from './part-html.ts';
 import { answerRoom, hintMark, hintsHtml, passageEnd, passageStart, readerNote } from './passage-html.ts';
 import { readerTokens, sharedWith } from './reader-tokens.ts';
-import type { Meant } from './screen-plan.ts';
-import { type Wishes, wishesOf } from './wishes.ts';
 
 type Parser = InstanceType<typeof MarkdownIt>;
 
@@ -48,30 +44,6 @@ export function previewRules(md: Parser, source: PreviewSource): void {
     if (shown.hints.length === 0) return body;
     return body + hintsHtml(shown.hints.map(({ content }) => trusted(part(content)))).markup;
   };
-}
-
-/** What sheets mean, as long as their tokens are kept: the preview renders kept tokens again. */
-class Meanings {
-  private readonly meant = new WeakMap<Sheet, Meant>();
-  private readonly wished = new WeakMap<Sheet, Wishes>();
-
-  of(sheet: Sheet): Meant {
-    const known = this.meant.get(sheet) ?? meaningOf(sheet);
-    this.meant.set(sheet, known);
-    return known;
-  }
-
-  wishes(sheet: Sheet, audience: Wishes['audience']): Wishes {
-    const last = this.wished.get(sheet);
-    const wishes = last?.audience === audience ? last : wishesOf(this.of(sheet), audience);
-    this.wished.set(sheet, wishes);
-    return wishes;
-  }
-}
-
-function meaningOf(sheet: Sheet): Meant {
-  const setups = resolveSetups(sheet.blocks.map(({ block }) => block));
-  return { sheet, setups, bound: bindInserts(sheet, setups).bound };
 }
 
 /** VS Code's preview says in the environment which text it renders. */

@@ -62,7 +62,6 @@ interface Draft extends Omit<Wanted, 'key' | 'place'> {
 class Maker {
   private readonly audience: Audience;
   private readonly plan: FigurePlan;
-  private readonly meanings = new Map<number, string>();
   private readonly places = new Map<string, number>();
 
   constructor(audience: Audience, plan: FigurePlan) {
@@ -98,7 +97,7 @@ class Maker {
       solved,
       size: null,
       placing: this.plan.ofInsert(number),
-      content: [written, insert.bareNumber, insert.columnUnit, setups.map((setup) => this.meaning(setup))],
+      content: [written, insert.bareNumber, insert.columnUnit, setups.map(meaningOf)],
       name: written,
     });
   }
@@ -117,7 +116,7 @@ class Maker {
       solved: screen === undefined || parts.some(needsSolution),
       size: screen === undefined ? null : `${screen.width} × ${screen.height}`,
       placing,
-      content: [placing, parts, this.meaning(setup)],
+      content: [placing, parts, meaningOf(setup)],
       // Other parts are another drawing: none stands for the other.
       name: `${which.of} ${setup.name} ${parts.join(' ')}`,
     });
@@ -130,12 +129,15 @@ class Maker {
     const key = fingerprint(JSON.stringify([this.audience, wanted.form, content]));
     return { ...wanted, key, place: `${place} ${count}` };
   }
+}
 
-  private meaning(setup: Setup): string {
-    const known = this.meanings.get(setup.block) ?? fingerprint(meaningKey(setup));
-    this.meanings.set(setup.block, known);
-    return known;
-  }
+/** Short keys of setups, which never change. */
+const meanings = new WeakMap<Setup, string>();
+
+function meaningOf(setup: Setup): string {
+  const known = meanings.get(setup) ?? fingerprint(meaningKey(setup));
+  meanings.set(setup, known);
+  return known;
 }
 
 interface DrawingWish {
