@@ -37,7 +37,9 @@ async function windowPlace(
   x: number,
   y: number,
 ): Promise<{ x: number; y: number }> {
-  const drawing = host.sent.findLast((message) => message.kind === 'drawing')?.drawing;
+  const drawing = host.sent
+    .flatMap((message) => (message.kind === 'drawing' ? [message.drawing] : []))
+    .at(-1);
   if (drawing === undefined) throw new Error('nothing is drawn');
   const { left, top, scale } = drawing.frame;
   return page.locator('#hands').evaluate(

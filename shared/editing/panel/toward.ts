@@ -14,8 +14,8 @@ const REACH_MM = 0.05;
 const MOST_STEPS = 1500;
 
 /**
- * Name of the electrode; null where the line comes to nothing: at an edge of the paper, which it crosses only on paper with a grain, or
- * where the field dies away. Midpoint steps along −grad V, halved wherever one leaves the bare paper:
+ * Name of the electrode; null where the line comes to nothing: at the rim of a hole, which it meets only on paper with a grain, or where
+ * the field dies away. Midpoint steps along −grad V, halved wherever one leaves the bare paper:
  *
  *     p' = p + h e(p + ½ h e(p)),   e = −grad V / |grad V|
  */
