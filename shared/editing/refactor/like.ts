@@ -39,7 +39,7 @@ const varies = ({ statements }: Block): boolean =>
   statements.some(({ kind }) => ['change', 'move', 'without', 'reverse', 'broken'].includes(kind));
 
 function sharedBy(block: Block, base: Block): number {
-  const known = new Set(base.statements.map(statementKey));
+  const known = new Set(base.statements.map((statement) => statementKey(statement)));
   return block.statements.filter((statement) => known.has(statementKey(statement))).length;
 }
 
@@ -94,7 +94,9 @@ function linesFor(statement: Statement, block: Block, base: Block): readonly (Ne
       : null;
   if (varied !== null) return varied;
   // The first of its lines takes the old ones away.
-  return statement === own[0] ? [{ word: 'without', name, body: '' }, textHere(statement.span)] : null;
+  return statement.span.from === own[0]?.span.from
+    ? [{ word: 'without', name, body: '' }, textHere(statement.span)]
+    : null;
 }
 
 const isSame = (a: Statement, b: Statement | undefined): boolean =>
