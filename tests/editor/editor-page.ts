@@ -25,7 +25,32 @@ export class EditorPage {
     return this.page.locator(`.editor-instance .monaco-editor[data-uri$="/${file}"]`);
   }
 
-  /** The first line that holds the text and can be seen. */
+  /** By its name in the workspace; resolves when its lines are seen. */
+  async openFile(file: string): Promise<void> {
+    const box = this.page.locator('.quick-input-widget input[type=text]');
+    await this.press('Control+p');
+    await box.fill(file);
+    await this.page.locator('.quick-input-list .monaco-list-row', { hasText: file }).first().waitFor();
+    await this.press('Enter');
+    await box.waitFor({ state: 'hidden' });
+    await this.editor(file).locator('.view-line').first().waitFor();
+  }
+
+  /** Resolves when the file in front is written. */
+  async save(file: string): Promise<void> {
+    await this.command('File: Save');
+    const tab = this.page.locator('.tabs-container .tab', { hasText: file }).first();
+    await tab.and(this.page.locator(':not(.dirty)')).waitFor();
+  }
+
+  /** Takes back all that was not saved. */
+  async revert(file: string): Promise<void> {
+    await this.command('File: Revert File');
+    const tab = this.page.locator('.tabs-container .tab', { hasText: file }).first();
+    await tab.and(this.page.locator(':not(.dirty)')).waitFor();
+  }
+
+  /** The first line that holds the text and can be seen. White space counts as one space in words, and as itself in patterns. */
   line(file: string, text: string | RegExp): Locator {
     return this.editor(file).locator('.view-line').filter({ hasText: text }).first();
   }
@@ -36,11 +61,12 @@ export class EditorPage {
     await this.page.keyboard.press('End');
   }
 
-  /** Puts the cursor to the beginning of a line. */
-  async cursorBefore(file: string, text: string | RegExp): Promise<void> {
-    await this.line(file, text).click();
-    await this.page.keyboard.press('Home');
-    await this.page.keyboard.press('Home');
+  /** Puts the cursor into a word, behind its first letter. */
+  async cursorIn(file: string, line: string | RegExp, word: string): Promise<void> {
+    const found = this.line(file, line);
+    await found.waitFor();
+    const { x, y } = await found.evaluate(placeOfWord, word);
+    await this.page.mouse.click(x, y);
   }
 
   async press(...keys: readonly string[]): Promise<void> {
@@ -94,7 +120,11 @@ export class EditorPage {
   }
 
   lens(file: string, text: string | RegExp): Locator {
-    return this.editor(file).locator('.codelens-decoration a').filter({ hasText: text }).first();
+    return this.editor(file)
+      .locator('.codelens-decoration')
+      .locator('a, span')
+      .filter({ hasText: text })
+      .first();
   }
 
   suggestions(): Locator {
@@ -118,4 +148,20 @@ export class EditorPage {
     mkdirSync(shots, { recursive: true });
     await this.page.screenshot({ path: join(shots, `${name}.png`) });
   }
+}
+
+/** Run in the page: the place on the screen behind the first letter of a word. */
+function placeOfWord(line: Element, word: string): { readonly x: number; readonly y: number } {
+  const texts = document.createTreeWalker(line, NodeFilter.SHOW_TEXT);
+  const letters: (readonly [Node, number])[] = [];
+  for (let node = texts.nextNode(); node !== null; node = texts.nextNode())
+    for (let i = 0; i < (node.textContent ?? '').length; i++) letters.push([node, i]);
+  const text = letters.map(([node, i]) => node.textContent?.charAt(i)).join('');
+  const [node, i] = letters[text.replaceAll('\u00a0', ' ').indexOf(word)] ?? [null, 0];
+  if (node === null) throw new Error(`no ${word} in ${text}`);
+  const range = document.createRange();
+  range.setStart(node, i);
+  range.setEnd(node, i + 1);
+  const { right, top, height } = range.getBoundingClientRect();
+  return { x: right - 1, y: top + height / 2 };
 }
