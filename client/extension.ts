@@ -1,9 +1,8 @@
 /** The extension: sets up its parts, each with what it needs, and hands the Markdown preview its plugin before any server runs. */
 import * as vscode from 'vscode';
 import { features } from './features.ts';
-import type { House } from './house.ts';
+import type { ClientMaker, House } from './house.ts';
 import { clientId } from './ids.ts';
-import type { ClientMaker } from './language-client.ts';
 import { startPreview } from './preview/feature.ts';
 import { Reader } from './reader.ts';
 import { Server } from './server.ts';

@@ -1,5 +1,4 @@
 /** How the language client is set up, and its states in our words. It is large and is loaded with the first sheet, so types alone come from here before. */
-import type { Event } from 'vscode';
 import {
   type BaseLanguageClient,
   type LanguageClientOptions,
@@ -9,16 +8,7 @@ import {
 import type { House } from './house.ts';
 import { commandIds } from './ids.ts';
 import { liveSettings } from './live-settings.ts';
-
-export type ServerState = 'off' | 'starting' | 'running' | 'stopped';
-
-export interface RunningClient {
-  readonly client: BaseLanguageClient;
-  onDidChangeState(listen: (state: ServerState) => void): ReturnType<Event<unknown>>;
-}
-
-/** Makes the client of a platform. It is started by whoever has it made. */
-export type ClientMaker = (house: Omit<House, 'server'>) => Promise<RunningClient>;
+import type { RunningClient, ServerState } from './server.ts';
 
 export function running(client: BaseLanguageClient): RunningClient {
   return {

@@ -1,7 +1,7 @@
 /** Entry of the extension, in Node and in a browser: what differs is where the language server runs. It is loaded when it is needed. */
 import type * as vscode from 'vscode';
 import { activateWith, type Extension } from './extension.ts';
-import type { ClientMaker } from './language-client.ts';
+import type { ClientMaker } from './house.ts';
 
 export function activate(context: vscode.ExtensionContext): Extension {
   return activateWith(context, makeClient);

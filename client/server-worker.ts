@@ -3,7 +3,8 @@ import * as vscode from 'vscode';
 import { LanguageClient } from 'vscode-languageclient/browser';
 import type { House } from './house.ts';
 import { clientId, serverFile } from './ids.ts';
-import { clientOptions, type RunningClient, running } from './language-client.ts';
+import { clientOptions, running } from './language-client.ts';
+import type { RunningClient } from './server.ts';
 
 export async function makeClient(house: Omit<House, 'server'>): Promise<RunningClient> {
   const source = await vscode.workspace.fs.readFile(vscode.Uri.joinPath(house.extensionUri, ...serverFile));

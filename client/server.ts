@@ -4,7 +4,14 @@
  */
 import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
-import type { RunningClient, ServerState } from './language-client.ts';
+
+export type ServerState = 'off' | 'starting' | 'running' | 'stopped';
+
+/** The client of a server, with its states in our words. */
+export interface RunningClient {
+  readonly client: BaseLanguageClient;
+  onDidChangeState(listen: (state: ServerState) => void): vscode.Disposable;
+}
 
 type Handler =
   | { readonly kind: 'notification'; readonly method: string; readonly handle: (params: unknown) => void }

@@ -14,5 +14,10 @@ export function thumbnail(svg: string): string | null {
   const sized = head
     .replace(/ (?:width|height)="[^"]*"/gu, '')
     .replace('<svg ', `<svg width="${width_px}px" height="${height_px}px" `);
-  return `data:image/svg+xml,${encodeURIComponent(sized + svg.slice(head.length))}`;
+  return `data:image/svg+xml;base64,${base64(sized + svg.slice(head.length))}`;
+}
+
+/** The editor writes the address into a style sheet without its escapes, which only this form stands. */
+function base64(text: string): string {
+  return btoa(Array.from(new TextEncoder().encode(text), (byte) => String.fromCharCode(byte)).join(''));
 }

@@ -42,6 +42,14 @@ function targetOf(file: string, specifier: string): string {
     .join('/');
 }
 
+/** The page of the panel runs in a web page: there is no editor in it. `markdown-it` is named for its types. */
+function packagesOfClient(path: string): readonly string[] {
+  if (path.startsWith('client/panel/page/')) return [];
+  const common = ['vscode', 'vscode-languageclient', 'markdown-it'];
+  if (path === 'client/server-process.ts') return [...common, 'vscode-languageclient/node'];
+  return path === 'client/server-worker.ts' ? [...common, 'vscode-languageclient/browser'] : common;
+}
+
 describe('layers', () => {
   const rooms = Object.keys(allowed);
   const core = filesBelow('shared');
@@ -49,6 +57,7 @@ describe('layers', () => {
   it('reads every file of the core', () => {
     expect(core.length).toBeGreaterThan(150);
     expect(filesBelow('server').length).toBeGreaterThan(5);
+    expect(filesBelow('client').length).toBeGreaterThan(30);
     const withImports = core.filter((file) => importsOf(file).length > 0);
     expect(withImports.length).toBeGreaterThan(core.length / 2);
   });
@@ -85,6 +94,37 @@ describe('layers', () => {
       }
     }
     expect(wrong).toEqual([]);
+  });
+
+  it('the client sees the door, the editor, and the language client where a server is started; nothing of the server', () => {
+    const files = filesBelow('client');
+    const wrong: string[] = [];
+    for (const file of files) {
+      const path = relative(root, file).split(sep).join('/');
+      for (const specifier of importsOf(file)) {
+        const target = targetOf(file, specifier);
+        const isOurs = target === 'shared/index.ts' || target.startsWith('client/');
+        if (!isOurs && !packagesOfClient(path).includes(target)) wrong.push(`${path} imports ${target}`);
+      }
+    }
+    expect(files.length).toBeGreaterThan(30);
+    expect(wrong).toEqual([]);
+  });
+
+  it('the language client is loaded by those files alone that are themselves loaded when a server starts', () => {
+    const eager = filesBelow('client')
+      .map((file) => relative(root, file).split(sep).join('/'))
+      .filter((path) =>
+        /^import (?!type)[^;]*'vscode-languageclient/m.test(readFileSync(join(root, path), 'utf8')),
+      );
+    expect(eager.sort()).toEqual([
+      'client/language-client.ts',
+      'client/server-process.ts',
+      'client/server-worker.ts',
+    ]);
+    const entry = importsOf(join(root, 'client/main.ts'));
+    expect(readFileSync(join(root, 'client/main.ts'), 'utf8')).not.toMatch(/^import .*'\.\/server-/m);
+    expect(entry).toContain('./server-process.ts');
   });
 
   it('has no import cycles', () => {
