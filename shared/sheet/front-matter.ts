@@ -127,6 +127,11 @@ class FrontReader {
     this.findings.push(finding(code, { span: where, message, fixes }));
   }
 
+  /** Another text for a value. */
+  mended(value: Written, text: string): readonly Fix[] {
+    return [{ title: `Write ${text}`, edits: [{ span: value.span, text }], certain: true }];
+  }
+
   /** One of some words was wanted. */
   offer(value: Written, words: readonly string[], message: string): void {
     const meant = nearest(value.text, words);
@@ -185,15 +190,44 @@ function date(field: 'date' | 'reviewed' | 'nextReview'): Take {
     front[field] = value.text;
     const [, month = '', day = ''] = /^\d{4}-(\d\d)-(\d\d)(?!\d)/u.exec(value.text) ?? [];
     if (Number(month) >= 1 && Number(month) <= 12 && Number(day) >= 1 && Number(day) <= 31) return;
-    reader.report('front-value', value.span, `\`${value.key}\` is a date: year, month, day, as 2026-03-12.`);
+    const meant = dateIn(value.text);
+    const fixes = meant === null ? [] : reader.mended(value, meant);
+    const message = `\`${value.key}\` is a date: year, month, day, as 2026-03-12.`;
+    reader.report('front-value', value.span, message, fixes);
   };
+}
+
+const months = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];
+
+/** `2026/3/12` or `12 March 2026` as 2026-03-12; null for a date whose order cannot be told, such as 3/4/2026. */
+function dateIn(text: string): string | null {
+  const [, year, month, day] = /^(\d{4})[-./ ](\d{1,2})[-./ ](\d{1,2})$/u.exec(text) ?? [];
+  const [, wordDay, word = '', wordYear] = /^(\d{1,2})\s+([a-z]{3,9})\.?\s+(\d{4})$/iu.exec(text) ?? [];
+  const parts = [
+    year ?? wordYear,
+    month ?? months.indexOf(word.slice(0, 3).toLowerCase()) + 1,
+    day ?? wordDay,
+  ];
+  const [y, m, d] = parts.map(Number);
+  if (y === undefined || !(m !== undefined && m >= 1 && m <= 12) || !(d !== undefined && d >= 1 && d <= 31))
+    return null;
+  return `${y}-${String(m).padStart(2, '0')}-${String(d).padStart(2, '0')}`;
 }
 
 function count(field: 'groups' | 'spares' | 'minutes', least: number): Take {
   return (reader, front, value) => {
     const digits = /^(\d{1,4})(?:\s*(?:min|minutes))?$/u.exec(value.text)?.[1];
     if (digits !== undefined && Number(digits) >= least) front[field] = Number(digits);
-    else reader.report('front-value', value.span, `\`${value.key}\` is a whole number, ${least} or more.`);
+    else {
+      const number = /^(\d{1,4})\s+\p{L}+$/u.exec(value.text)?.[1];
+      const fixes = number === undefined || Number(number) < least ? [] : reader.mended(value, number);
+      reader.report(
+        'front-value',
+        value.span,
+        `\`${value.key}\` is a whole number, ${least} or more.`,
+        fixes,
+      );
+    }
   };
 }
 
@@ -219,17 +253,18 @@ function readSafety(reader: FrontReader, front: Draft, value: Written): void {
   const where = /^kept-in\s+(?:"([^"]+)"|'([^']+)'|([^"'\s].*))$/u.exec(value.text);
   const name = where?.[1] ?? where?.[2] ?? where?.[3];
   if (name !== undefined) front.safetyKeptIn = name;
-  else
-    reader.report(
-      'front-value',
-      value.span,
-      'Say where the notes stand: `safety: kept-in "Laboratory notes"`.',
-    );
+  else {
+    const written = /^kept[ _]?in\s+(["'][^"']+["']|[^"'\s].*)$/iu.exec(value.text)?.[1];
+    const fixes = written === undefined ? [] : reader.mended(value, `kept-in ${written}`);
+    const message = 'Say where the notes stand: `safety: kept-in "Laboratory notes"`.';
+    reader.report('front-value', value.span, message, fixes);
+  }
 }
 
 /** `board 1, plain paper 2, ruler 1`; a thing without a number is one. */
 function readKit(reader: FrontReader, front: Draft, value: Written): void {
-  front.kit = [...front.kit, ...value.text.split(',').flatMap((part) => kitItem(reader, part, value.span))];
+  const parts = value.text.split(',');
+  front.kit = [...front.kit, ...parts.flatMap((_, i) => kitItem(reader, parts, i, value))];
 }
 
 function readKitList(reader: FrontReader, front: Draft, items: readonly unknown[]): void {
@@ -240,15 +275,25 @@ function readKitList(reader: FrontReader, front: Draft, items: readonly unknown[
   }
 }
 
-function kitItem(reader: FrontReader, part: string, where: Span): readonly { item: string; count: number }[] {
-  const written = part.trim().replace(/\s+/gu, ' ');
+function kitItem(
+  reader: FrontReader,
+  parts: readonly string[],
+  index: number,
+  value: Written,
+): readonly { item: string; count: number }[] {
+  const written = (parts[index] ?? '').trim().replace(/\s+/gu, ' ');
   if (written === '') return [];
   const [, item = written, digits = '1'] = /^(.*\S)\s+(\d{1,4})$/u.exec(written) ?? [];
   if (/^\d/u.test(item)) {
+    const [, number, thing] = /^(\d{1,4})\s*[x×]?\s+(\p{L}[\p{L}\p{M} -]*)$/u.exec(written) ?? [];
+    const turned = parts.map((part, i) => (i === index ? `${thing} ${number}` : part.trim())).join(', ');
+    // What YAML would read in another way stays as it is.
+    const plain = thing !== undefined && /^[\p{L}\p{M}\d., ×-]*$/u.test(turned);
     reader.report(
       'front-value',
-      where,
+      value.span,
       `In \`kit\` the number stands behind the thing: \`ruler 1\`, not “${written}”.`,
+      plain ? reader.mended(value, turned) : [],
     );
   }
   return [{ item, count: Number(digits) }];

@@ -6,7 +6,7 @@ import type { Row, Setup } from '../../setup/setup.ts';
 import type { Insert, InsertHead, Reference, Sheet } from '../sheet.ts';
 import { bindDrawing, bindLater, bindReadings } from './bind-figures.ts';
 import type { BoundInsert, SampleIndex, Target } from './bound.ts';
-import { type Found, has, Names, spotIn, trouble } from './names.ts';
+import { type Found, has, Names, replacing, spotIn, trouble } from './names.ts';
 import { isFigure } from './parse-insert.ts';
 
 export interface Binding {
@@ -151,6 +151,7 @@ class Binder {
     return trouble('insert-kind', {
       span: of.span,
       message: `A resistance belongs to a whole setup: \`${of.setup}.resistance\`.`,
+      fixes: [{ ...replacing(of.span, of.setup), certain: true }],
     });
   }
 

@@ -37,16 +37,22 @@ function begin(state: StateCore): void {
   if (state.src.startsWith('\ufeff')) state.src = state.src.slice(1);
 }
 
-/** A text is a sheet when markdown-it finds a block in it; most texts are told apart without asking. */
 function look(state: StateCore): void {
   const reading = readingIn(state.env);
-  if (reading === null || state.inlineMode) return;
-  if (!/(?:`{3}|~{3})[^\S\n]*electrodes(?!\S)/u.test(state.src)) return;
+  if (reading === null) return;
+  if (!state.inlineMode) reading.state = stateOf(state, reading);
+  // Texts that are no sheets are left as they are.
+  if (reading.state === 'other' && reading.text.startsWith('\ufeff')) state.src = `\ufeff${state.src}`;
+}
+
+/** A text is a sheet when markdown-it finds a block in it; most texts are told apart without asking. */
+function stateOf(state: StateCore, reading: Reading): Reading['state'] {
+  if (!/(?:`{3}|~{3})[^\S\n]*electrodes(?!\S)/u.test(state.src)) return 'other';
   reading.state = 'looking';
   const tokens: StateCore['tokens'] = [];
   state.md.block.parse(state.src, state.md, { papervolt: reading }, tokens);
-  reading.state = tokens.some(isBlockFence) ? 'sheet' : 'other';
   reading.front = null;
+  return tokens.some(isBlockFence) ? 'sheet' : 'other';
 }
 
 function sheetReading(state: StateCore): Reading | null {

@@ -25,7 +25,7 @@ export function readerTokens(all: readonly Token[], sheet: Sheet, audience: Audi
     for (let i = from; i < to; i++) {
       const token = all[i];
       const meta = token === undefined ? null : metaOf(token);
-      if (token === undefined) continue;
+      if (token === undefined || meta?.kind === 'sheet') continue;
       if (token.type === tokenTypes.figuresOpen) {
         // Its rule renders the whole paragraph.
         tokens.push(token);

@@ -40,7 +40,7 @@ export function previewRules(md: Parser, source: PreviewSource): void {
     const rendering: Rendering = { meant: meanings.of(sheet), wishes, lookup, hints };
     env[key] = rendering;
     const part = (some: readonly Token[]): string => renderAll.call(this, [...some], options, env);
-    const body = part(shown.tokens);
+    const body = readerNote(audience, sheet.front).markup + part(shown.tokens);
     if (shown.hints.length === 0) return body;
     return body + hintsHtml(shown.hints.map(({ content }) => trusted(part(content)))).markup;
   };
@@ -79,7 +79,6 @@ function outerOf(token: Token, write: (attrs: [string, string][]) => string): Ou
 }
 
 const renderRules: Readonly<Record<string, RendererRule>> = {
-  [tokenTypes.sheet]: made((_meta, { meant, wishes }) => readerNote(wishes.audience, meant.sheet.front)),
   [tokenTypes.block]: made((meta, rendering, _token, outer) => {
     const wanted = meta.kind === 'block' ? rendering.wishes.block(meta.block) : null;
     return wanted === null ? nothing : figureHtml(wanted, null, rendering, outer);

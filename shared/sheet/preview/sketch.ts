@@ -35,5 +35,5 @@ export function renderSketch(setup: Setup, { id, scale, screen }: Placing): stri
   ];
   const words = { title: titleOf(setup), description: 'Not drawn yet.' };
   const scene = { ...screen, scale, layers: [{ name: 'sketch', items }], ...words };
-  return renderSvg(scene, { id, frame: screen, theme: 'editor' });
+  return renderSvg(scene, { id: `${id}-svg`, frame: screen, theme: 'editor' });
 }

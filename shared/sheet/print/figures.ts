@@ -31,7 +31,9 @@ export function figureOf(
     svg: trusted(
       renderSvg(
         scene,
-        screen === undefined ? { id, widthLimit_mm: limit_mm } : { id, frame: screen, theme: 'editor' },
+        screen === undefined
+          ? { id, widthLimit_mm: limit_mm }
+          : { id: `${id}-svg`, frame: screen, theme: 'editor' },
       ),
     ),
     scale: printedScale(scene, limit_mm),
