@@ -3,6 +3,7 @@ import type { Anchor, ProbeStatement, Side, Statement } from '../../block/tree.t
 import type { Point } from '../../field/geometry/outline.ts';
 import type { TextEdit } from '../../findings/finding.ts';
 import { boxCentre, distance, dot, minus, quarter } from '../../setup/plane.ts';
+import { nameGiven, referencesOf } from '../../setup/references.ts';
 import type { Electrode } from '../../setup/setup.ts';
 import type { Span } from '../../text/span.ts';
 import { inTheirColumns } from '../moving/columns.ts';
@@ -53,14 +54,28 @@ function offer({ block }: Site, shown: string, edit: TextEdit): Refactoring {
 /** The nearest neighbours, each with a gap of few decimals and its middle level. */
 function besides(site: Site, anchor: Anchor, electrode: Electrode): readonly Refactoring[] {
   const { setup, source } = site;
+  const behind = followers(site.block.statements, electrode.name);
   const found = setup.electrodes.flatMap((other) =>
-    other === electrode ? [] : (standing(electrode, other) ?? []),
+    behind.has(other.name) ? [] : (standing(electrode, other) ?? []),
   );
   const nearest = found.sort((a, b) => a.gap - b.gap).slice(0, 2 * mostNeighbours);
   return nearest.map(({ side, gap, of }) => {
     const text = `${newCoordinate(gap)} mm ${sideWords[side]} ${of}`;
     return offer(site, text, withComma(source, anchor.span, text));
   });
+}
+
+/** Names of an electrode and of all that are placed from it, at one remove or more. */
+function followers(statements: readonly Statement[], name: string): ReadonlySet<string> {
+  const found = new Set([name]);
+  for (const of of found) {
+    for (const statement of statements) {
+      const given = nameGiven(statement)?.text;
+      const counts = referencesOf(statement).some((reference) => reference.name.text === of);
+      if (given !== undefined && counts) found.add(given);
+    }
+  }
+  return found;
 }
 
 const sideWords: Readonly<Record<Side, string>> = {
