@@ -1,4 +1,4 @@
-/** How the language client is set up, and its states in our words. It is large and is loaded with the first sheet, so types alone come from here before. */
+/** How the language client is set up, and its states in our words. Only what starts a server imports this: the client is large. */
 import {
   type BaseLanguageClient,
   type LanguageClientOptions,
