@@ -46,5 +46,8 @@ function tooManyWords(reader: LineReader, given: Name | null, like: Name | null)
 function checkName(reader: LineReader, given: Name): void {
   if (!reservedSetupNames.includes(given.text)) return;
   const message = `A setup cannot be called \`${given.text}\`: it is the name of a block without one.`;
-  reader.findings.push(finding('name-reserved', { span: given.span, message }));
+  // Without the word, and the space before it, it has that name all the same.
+  const edits = [{ span: { from: given.span.from - 1, to: given.span.to }, text: '' }];
+  const fixes = given.text === 'setup' ? [{ title: 'Leave the name out', edits, certain: true }] : [];
+  reader.findings.push(finding('name-reserved', { span: given.span, message, fixes }));
 }

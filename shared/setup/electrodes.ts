@@ -3,7 +3,7 @@ import type { ClipStatement, Statement } from '../block/tree.ts';
 import type { Names } from './names.ts';
 import { apartNotes } from './pieces.ts';
 import type { Places } from './places.ts';
-import type { Report } from './report.ts';
+import { type Report, rewrite } from './report.ts';
 import type { Electrode, Paper } from './setup.ts';
 import type { Terminals } from './terminals.ts';
 
@@ -56,6 +56,7 @@ function readClips(
       report('clip-of-part', {
         span,
         message: `${name.text} stands on ${partOf}: the clip holds ${partOf}.`,
+        fixes: [rewrite(name.span, partOf)],
       });
     } else if (clips.has(name.text)) {
       report('line-twice', { span, message: `A second clip on ${name.text}: the first stands.` });

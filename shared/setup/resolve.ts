@@ -8,7 +8,7 @@ import { type Inventory, nothingGiven } from './inventory.ts';
 import { meaningOf } from './meaning.ts';
 import { freeName, suggestNames } from './names.ts';
 import { boxCentre } from './plane.ts';
-import { type Report, reportInto, rewrite } from './report.ts';
+import { fixBy, type Report, reportInto, rewrite } from './report.ts';
 import type { Setup } from './setup.ts';
 import { varied } from './variation.ts';
 import { type Writing, writingOf } from './writing.ts';
@@ -52,7 +52,7 @@ class Resolution {
     const block = this.blocks[index];
     if (block === undefined) throw new Error(`no block ${index}`);
     const findings: Finding[] = [];
-    const report = reportInto(findings);
+    const report = this.mending(reportInto(findings));
     this.checkName(index, block, report);
     this.begun.push(index);
     const base = this.base(index, block, report);
@@ -75,6 +75,17 @@ class Resolution {
     const inventory = varied({ block, base: inherited, placeOf, report, writing });
     const meaning = meaningOf(inventory, { block, report, writing, name: setupName(block), number: index });
     return { setup: { ...meaning, findings: [] }, inventory };
+  }
+
+  /** A second line where the first stands can be taken out: nothing else changes. */
+  private mending(report: Report): Report {
+    return (code, parts) => {
+      if (code !== 'line-twice') return report(code, parts);
+      return report(code, {
+        ...parts,
+        fixes: [fixBy('Take this line out', [this.writing.without(parts.span)])],
+      });
+    };
   }
 
   private checkName(index: number, block: Block, report: Report): void {

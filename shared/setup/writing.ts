@@ -13,6 +13,8 @@ export interface Writing {
   lineAfter(of: Span, text: string): TextEdit;
   /** Adds a line at the end of the block. */
   lastLine(block: Block, text: string): TextEdit;
+  /** Takes out the line in which the span begins, with the line end before it. */
+  without(of: Span): TextEdit;
 }
 
 export function writingOf(blocks: readonly Block[]): Writing {
@@ -42,6 +44,15 @@ export function writingOf(blocks: readonly Block[]): Writing {
         : added(found.block, found.index, text);
     },
     lastLine: (block, text) => added(block, block.excerpt.lines.length - 1, text),
+    without(of) {
+      const found = find(of.from);
+      const { head, lines = [] } = found?.block.excerpt ?? {};
+      const line = lines[found?.index ?? -1];
+      const before = lines[(found?.index ?? 0) - 1] ?? head;
+      return line === undefined || before === undefined
+        ? { span: of, text: '' }
+        : { span: span(endOf(before), endOf(line)), text: '' };
+    },
   };
 }
 
