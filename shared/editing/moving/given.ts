@@ -42,7 +42,7 @@ export function givenAs(blocks: readonly Block[], number: number, name: string):
 const setupName = ({ head }: Block): string => head.name?.text ?? 'setup';
 
 /** The block that another one is like, the first of that name; null where there is none. */
-export function baseOf(blocks: readonly Block[], number: number): number | null {
+function baseOf(blocks: readonly Block[], number: number): number | null {
   const like = blocks[number]?.head.like?.text;
   if (like === undefined) return null;
   const found = blocks.findIndex((block) => setupName(block) === like);

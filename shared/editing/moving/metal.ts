@@ -189,7 +189,7 @@ function goalOf(anchor: Anchor, { setup, electrode }: Metal): Point {
 }
 
 /** Where a point of the language lies in a setup. */
-export function pointNow(point: BlockPoint, { paper, electrodes }: Setup): Point | null {
+function pointNow(point: BlockPoint, { paper, electrodes }: Setup): Point | null {
   if (point.kind === 'coordinates') return { x: point.x.value, y: point.y.value };
   const { of } = point;
   if (of === null) return paper === null ? null : { x: paper.width_mm / 2, y: paper.height_mm / 2 };

@@ -51,7 +51,7 @@ function movedAlong(
   return rewording(source, where.span, [edit], times(row.direction, step));
 }
 
-export interface RowLine {
+interface RowLine {
   readonly start: RowEnd;
   readonly end: RowStatement['end'];
 }

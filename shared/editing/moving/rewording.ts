@@ -17,7 +17,7 @@ export interface Rewording {
   /** How far the thing then moves, mm: less than was asked where it keeps to a line. */
   readonly by: Point;
 }
-export interface Refused {
+interface Refused {
   readonly kind: 'refused';
   readonly refusal: string;
 }

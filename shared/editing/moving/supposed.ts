@@ -15,7 +15,7 @@ export function editedText(text: string, edits: readonly TextEdit[]): string {
 }
 
 /** A block as it would be, and what that makes of its setup and of those that are like it. Spans are of no use. */
-export interface Supposed {
+interface Supposed {
   readonly block: Block;
   /** By number of the block. */
   readonly setups: ReadonlyMap<number, Setup>;
