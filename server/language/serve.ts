@@ -13,6 +13,7 @@ import { news } from './news.ts';
 import type { Listener, Thread } from './orders.ts';
 import { panel } from './panel.ts';
 import { preview } from './preview.ts';
+import { printing } from './printing.ts';
 import { Settings, settings } from './settings.ts';
 import { Sheets } from './sheets.ts';
 import { Solutions } from './solutions.ts';
@@ -21,7 +22,16 @@ import { filesOfEditor, noFiles, type WorkspaceFiles } from './workspace-files.t
 import { workspaceSymbols } from './workspace-symbols.ts';
 
 /** In no order. */
-const rooms: readonly Room[] = [findings, answers, workspaceSymbols, settings, news, preview, panel];
+const rooms: readonly Room[] = [
+  findings,
+  answers,
+  workspaceSymbols,
+  settings,
+  news,
+  preview,
+  panel,
+  printing,
+];
 
 /** What the program round the server knows of its machine. */
 export interface Surroundings {
