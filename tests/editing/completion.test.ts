@@ -6,6 +6,7 @@ import { completionsAt } from '../../shared/editing/completion/complete.ts';
 import { keyHelp, keyValues } from '../../shared/editing/completion/front-matter.ts';
 import { headHelp } from '../../shared/editing/completion/insert.ts';
 import { lineWords } from '../../shared/editing/completion/line-words.ts';
+import { usualUnits } from '../../shared/quantity/units.ts';
 import { frontMatterKeys } from '../../shared/sheet/front-matter.ts';
 import { insertHeads } from '../../shared/sheet/inserts/parse-insert.ts';
 import { readSheet } from '../../shared/sheet/read-sheet.ts';
@@ -114,6 +115,16 @@ describe('in an insert', () => {
     expect(inText('?{readings bars.A: ‸}')).toContain('ln r');
     expect(inText('?{gradient ‸}')).toEqual(['bars.A', 'swapped.A']);
   });
+  test('behind a name', () => {
+    expect(inText('?{mean strength bars.A ‸}')).toEqual(['from']);
+    expect(inText('?{mean strength bars.A from 0 mm ‸}')).toEqual(['to']);
+    expect(inText('?{mean strength bars.A from 5 ‸}')).toEqual([...usualUnits.length]);
+    expect(inText('?{bars.A ‸}')).toEqual(['at']);
+    expect(inText('?{bars.A at 30 ‸}')).toEqual([...usualUnits.length]);
+    expect(inText('?{bars.M ‸}')).toEqual(['of V0']);
+    expect(inText('?{drawing bars ‸}')).toContain('half size');
+    expect(inText('?{graph bars.A ‸}')).toContain('help scales');
+  });
   test('before it is closed', () => {
     expect(inText('?{drawing ‸')).toEqual(['bars', 'swapped']);
   });
@@ -133,6 +144,9 @@ describe('in the front matter', () => {
   });
   test('values', () => {
     expect(offered(`---\nstatus: ‸\n---\n\n${twoSetups}`)).toEqual([...(keyValues.status ?? [])]);
+  });
+  test('where the notes on safety are', () => {
+    expect(offered(`---\nsafety: ‸\n---\n\n${twoSetups}`)).toEqual(['kept-in']);
   });
   it('has help for every key, and only values that are read', () => {
     expect(Object.keys(keyHelp).sort()).toEqual([...frontMatterKeys].sort());

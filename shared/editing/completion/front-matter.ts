@@ -34,6 +34,8 @@ export const keyValues: Readonly<Record<string, readonly string[]>> = {
 
 export function frontMatterOffers({ front, source }: Sheet, before: string): readonly Offer[] {
   const key = /^([a-z-]+):\s*[\p{L}\d-]*$/u.exec(before)?.[1];
+  if (key === 'safety')
+    return [offer('value', 'kept-in', 'another document', { text: 'kept-in "«Laboratory notes»"' })];
   if (key !== undefined) return (keyValues[key] ?? []).map((value) => offer('value', value, key));
   if (front.span === null || !/^[a-z-]*$/u.test(before)) return [];
   const written = source.text.slice(front.span.from, front.span.to);

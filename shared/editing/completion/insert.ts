@@ -3,7 +3,7 @@ import { drawingParts } from '../../block/tree.ts';
 import type { Draft } from '../../checks/examine.ts';
 import { usualUnits } from '../../quantity/units.ts';
 import type { Setup } from '../../setup/setup.ts';
-import { columnWords, figureWords } from '../../sheet/inserts/figures.ts';
+import { columnWords, figureWords, helpWords } from '../../sheet/inserts/figures.ts';
 import { type Offer, offer } from './completion.ts';
 
 /** The words that an insert begins with: what each makes, and how it goes on. */
@@ -34,9 +34,43 @@ export function insertOffers(draft: Draft, offset: number): readonly Offer[] {
   const { setups } = draft;
   const dotted = /(?:^|[\s,])([\p{L}\p{M}\p{Nd}-]+)\.[\p{L}\p{M}\p{Nd}-]*$/u.exec(written)?.[1];
   if (dotted !== undefined && !/(?:^|\s)p\.[\p{L}]*$/u.test(written)) return behindDot(setups, dotted);
-  const [, head = ''] = /^\s*(mean strength|[\p{L}.-]+)\s/u.exec(written) ?? [];
+  if (/\s\d[\d.]*\s+\p{L}*$/u.test(written)) {
+    return usualUnits.length.map((unit) => offer('unit', unit, 'a length'));
+  }
+  const [, head = '', rest = ''] = /^\s*(mean strength|[\p{L}.-]+)\s(.*)$/u.exec(written) ?? [];
   if (head === '') return [...namesOf(setups, 'all'), ...headOffers];
-  return behindHead(setups, head, written);
+  if (!Object.hasOwn(headHelp, head)) return behindName(setups, head);
+  return /\S\s/u.test(rest) ? further(setups, head, written) : behindHead(setups, head, written);
+}
+
+/** Behind `M` or `bars.A`: what else may be asked of it. */
+function behindName(setups: readonly Setup[], written: string): readonly Offer[] {
+  const name = written.slice(written.indexOf('.') + 1);
+  const isRow = setups.some(({ rows }) => rows.some((row) => row.name === name));
+  return isRow
+    ? [offer('word', 'at', 'the reading at a distance along the row', { text: 'at «30 mm»' })]
+    : [offer('word', 'of V0', 'the reading divided by the voltage of the supply')];
+}
+
+const sizes: readonly Offer[] = [
+  offer('value', 'half size', 'half of the text column wide'),
+  offer('value', 'full size', 'as wide as the text column'),
+];
+
+/** Behind the first name of a head. */
+function further(setups: readonly Setup[], head: string, written: string): readonly Offer[] {
+  if (head === 'mean strength') {
+    const word = /\sfrom\s/u.test(written) ? 'to' : 'from';
+    return [offer('word', word, 'a distance along the row', { text: `${word} «5 mm»` })];
+  }
+  if (head === 'p.d.') return behindHead(setups, head, written);
+  const help =
+    head === 'graph'
+      ? helpWords.map((word) => offer('value', `help ${word}`, 'what is drawn for pupils'))
+      : [];
+  return figureWords.some((word) => word === head)
+    ? [...behindHead(setups, head, written), ...help, ...sizes]
+    : [];
 }
 
 const headOffers: readonly Offer[] = Object.entries(headHelp).map(([head, [help, pattern]]) =>
