@@ -53,11 +53,11 @@ export function panelHtml({ style, script, source, nonce, words }: PageParts): s
 <svg id="hands" role="application" tabindex="0" preserveAspectRatio="xMidYMid meet" aria-label="${escaped(words.paper)}" aria-describedby="paper-help"></svg>
 </div>
 <section id="slip" aria-label="${escaped(words.slip)}">
-<svg id="cross" viewBox="-10 -10 20 20" aria-hidden="true"><g id="directions"><path class="dash" d="M0 -6V6"/><path class="barb" d="M-8 0H8M3.4 -3.5L8 0L3.4 3.5"/></g></svg>
 <div id="words">
 <p id="reading" role="status">${escaped(words.invitation)}</p>
 <p id="remark" role="status"></p>
 </div>
+<svg id="cross" viewBox="-10 -10 20 20" aria-hidden="true"><g id="directions"><path class="dash" d="M0 -6V6"/><path class="barb" d="M-8 0H8M3.4 -3.5L8 0L3.4 3.5"/></g></svg>
 </section>
 <details id="description">
 <summary>${escaped(words.description)}</summary>

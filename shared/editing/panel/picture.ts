@@ -11,9 +11,9 @@ import type { PanelDrawing } from '../messages.ts';
 /** What of a panel's drawing follows from a setup and its solution, whatever text they stand in. */
 export type PanelPicture = Pick<PanelDrawing, 'name' | 'svg' | 'title' | 'description' | 'frame' | 'paper'>;
 
-/** Largest extent of the paper in the drawing, mm: a panel half a screen wide then shows letters of ten pixels and more. */
-const widest_mm = 170;
-const highest_mm = 120;
+/** Largest extent of the paper in the drawing, mm: a panel of 450 pixels then shows letters of ten pixels, a wider one larger ones. */
+const widest_mm = 130;
+const highest_mm = 92;
 
 /** What would crowd it: lengths are read by pointing, the circuit is drawn on the technicians' sheet. */
 const leftOut: readonly DrawingPart[] = ['ruling', 'circuit', 'dimensions'];

@@ -64,9 +64,9 @@ describe('the frame leads from the paper to the dots that are drawn there', () =
 
 test('letters keep their size and large papers are drawn smaller', () => {
   expect(editing.panelPicture(setupOf(bars(100, 60)), null)?.frame.scale).toBe(1);
-  const { frame, paper } = solvedPicture(bars(340, 160));
+  const { frame, paper } = solvedPicture(bars(260, 160));
   expect(frame.scale).toBeCloseTo(0.5, 12);
-  expect(paper).toEqual({ width_mm: 340, height_mm: 160 });
+  expect(paper).toEqual({ width_mm: 260, height_mm: 160 });
 });
 
 test('colours are those of the page round it, and nothing is styled by style attributes', () => {
