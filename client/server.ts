@@ -68,7 +68,9 @@ export class Server implements vscode.Disposable {
   /** Asks the server, which is started where it does not run. Rejects where it cannot answer. */
   async request<R>(method: string, params: unknown, token?: vscode.CancellationToken): Promise<R> {
     const client = await this.start();
-    return client.sendRequest<R>(method, params, token);
+    return token === undefined
+      ? client.sendRequest<R>(method, params)
+      : client.sendRequest<R>(method, params, token);
   }
 
   /** Tells the server something, if it runs; a server that starts later is told by those who wait for `running`. */
