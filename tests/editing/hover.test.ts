@@ -84,3 +84,24 @@ describe('hover', () => {
     expect(told('along')).toBe(null);
   });
 });
+
+describe('outside blocks', () => {
+  const text = (marked: string): string | null => {
+    const { draft, offset } = withCursor(marked);
+    return hoverAt(draft, new Map(), offset)?.text ?? null;
+  };
+  test('keys of the front matter and words of passages have their help', () => {
+    expect(text(`---\nstat‸us: draft\n---\n\n${twoSetups}`)).toBe(
+      '**status**: draft, reviewed, issued, withdrawn',
+    );
+    expect(text(`---\ngroups‸: 4\n---\n\n${twoSetups}`)).toContain('**groups**: how many groups');
+    expect(text(`${twoSetups}\n::: teach‸ers\nText.\n:::\n`)).toBe('**teachers**: for teachers alone');
+  });
+  test('an insert without a value says what it makes', () => {
+    expect(text(`${twoSetups}\n?{blank‸ V}\n`)).toBe('**blank**: room to write, with a unit');
+  });
+  test('other text has none', () => {
+    expect(text(`---\ntitle: A ‸sheet\n---\n\n${twoSetups}`)).toBe(null);
+    expect(text(`${twoSetups}\n::: teachers\nTe‸xt.\n:::\n`)).toBe(null);
+  });
+});
