@@ -60,7 +60,7 @@ export class SlowThreads {
   /** Kinds of the tasks and names of their setups. */
   get asked(): readonly string[] {
     return this.tasks.map((task) =>
-      task.kind === 'print' ? 'print' : `${task.kind} ${task.ask.problem.setup.name}`,
+      'problem' in task.ask ? `${task.kind} ${task.ask.problem.setup.name}` : task.kind,
     );
   }
 
