@@ -122,13 +122,16 @@ function drawing(kind, [x, y, w, h], id = kind) {
           ...look,
           parts: kind === 'sizes' ? ['electrodes', 'dimensions'] : ['electrodes', 'probes'],
         });
+  // A group, since the editor's page for walkthroughs moves every element of the name svg to its middle.
+  const k = Math.min(w / scene.width, h / scene.height);
+  const left = x + (w - k * scene.width) / 2 - k * scene.left;
+  const top = y + (h - k * scene.height) / 2;
+  const place = [left, top, k].map((value) => Math.round(value * 1000) / 1000);
   return core
     .renderSvg(scene, { id })
-    .replace(/<desc[\s\S]*?<\/desc>\n/, '')
-    .replace(
-      / role="img" aria-labelledby="[^"]*" width="[^"]*" height="[^"]*"/,
-      ` x="${x}" y="${y}" width="${w}" height="${h}"`,
-    );
+    .replace(/<title[\s\S]*?<\/desc>\n/, '')
+    .replace(/<svg [^>]*>/, `<g transform="translate(${place[0]} ${place[1]}) scale(${place[2]})">`)
+    .replace('</svg>', '</g>');
 }
 
 /** What the reading slip of the panel says of a place. */
