@@ -113,13 +113,17 @@ export class Requests {
   }
 
   private occurrences({ draft, lines }: OpenSheet, position: Position): readonly editing.Occurrence[] {
+    const offset = offsetOf(lines, position);
+    if (!editing.mayName(draft, offset)) return [];
     const all = editing.occurrencesOf(draft);
-    const found = editing.occurrenceAt(all, offsetOf(lines, position));
+    const found = editing.occurrenceAt(all, offset);
     return found === null ? [] : all.filter(({ thing }) => editing.sameThing(thing, found.thing));
   }
 
   renamed({ draft, lines }: OpenSheet, position: Position): { range: Range; placeholder: string } | null {
-    const found = editing.occurrenceAt(editing.occurrencesOf(draft), offsetOf(lines, position));
+    const offset = offsetOf(lines, position);
+    if (!editing.mayName(draft, offset)) return null;
+    const found = editing.occurrenceAt(editing.occurrencesOf(draft), offset);
     return found === null ? null : { range: rangeOf(lines, found.span), placeholder: found.thing.name };
   }
 

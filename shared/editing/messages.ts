@@ -5,7 +5,7 @@
 import type { Audience } from '../block/tree.ts';
 
 export const messages = {
-  /** Request: TextPlace → EditorDrawing | null. */
+  /** Request: TextPlace → ShownDrawing | null, of the block there or the one whose drawing the insert there asks for. */
   drawing: 'papervolt/drawing',
   /** Request: TextPlace → PanelDrawing | null, of the block there or of the nearest one above it. */
   panel: 'papervolt/panel',

@@ -32,6 +32,14 @@ export function occurrencesOf(draft: Draft): readonly Occurrence[] {
   return [...inBlocks, ...inInserts].sort((a, b) => a.span.from - b.span.from);
 }
 
+/** False where no name can stand: outside our blocks and inserts. */
+export function mayName({ sheet }: Draft, offset: number): boolean {
+  return (
+    sheet.blocks.some(({ block }) => holds(block.excerpt.span, offset)) ||
+    sheet.inserts.some(({ span }) => holds(span, offset))
+  );
+}
+
 /** What is named at an offset, the end of the name included. */
 export function occurrenceAt(all: readonly Occurrence[], offset: number): Occurrence | null {
   return all.find(({ span }) => holds(span, offset)) ?? null;

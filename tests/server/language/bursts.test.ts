@@ -25,6 +25,8 @@ async function stateOf(open: OpenText): Promise<string> {
     await open.ask('textDocument/inlayHint', { range: everything }),
     await open.ask('textDocument/codeLens'),
     await open.ask('textDocument/documentSymbol'),
+    await open.ask('textDocument/foldingRange'),
+    await open.ask('textDocument/hover', { position: open.at('```elect') }),
     await open.ask('textDocument/semanticTokens/full'),
     await open.ask('papervolt/drawing', { position: open.at('```elect') }),
   ];
@@ -54,7 +56,12 @@ function randomEdit(open: OpenText, next: () => number): void {
 /** Asks and mostly cancels; what comes of it is not looked at. */
 function disturb(open: OpenText, next: () => number): void {
   const source = new CancellationTokenSource();
-  const methods = ['textDocument/diagnostic', 'textDocument/codeLens', 'textDocument/documentSymbol'];
+  const methods = [
+    'textDocument/diagnostic',
+    'textDocument/codeLens',
+    'textDocument/documentSymbol',
+    'textDocument/foldingRange',
+  ];
   const method = methods[Math.floor(next() * methods.length)] ?? '';
   const params = { textDocument: { uri: open.uri } };
   void editor.connection.sendRequest(method, params, source.token).catch(() => null);

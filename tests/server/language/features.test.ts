@@ -4,20 +4,21 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it, test } from 'vitest';
-import type {
-  CodeAction,
-  CodeLens,
-  Diagnostic,
-  DocumentLink,
-  Hover,
-  InlayHint,
-  Range,
-  SelectionRange,
-  SemanticTokens,
-  SignatureHelp,
-  SymbolInformation,
-  TextDocumentEdit,
-  WorkspaceEdit,
+import {
+  type CodeAction,
+  type CodeLens,
+  type Diagnostic,
+  type DocumentLink,
+  type Hover,
+  type InlayHint,
+  LSPErrorCodes,
+  type Range,
+  type SelectionRange,
+  type SemanticTokens,
+  type SignatureHelp,
+  type SymbolInformation,
+  type TextDocumentEdit,
+  type WorkspaceEdit,
 } from 'vscode-languageserver-protocol/node';
 import { twoSetups } from '../../editing/cursor.ts';
 import { Editor, type OpenText, plain, pulling } from './editor.ts';
@@ -221,6 +222,18 @@ describe('an editor with all that ours has', () => {
     const hover = await open.ask<Hover>('textDocument/hover', { position: open.at('```elec') });
     expect(hoverText(hover)).toContain('data:image/svg+xml');
     expect(hoverText(hover).length).toBeLessThan(90_000);
+  });
+
+  it('tells an editor to ask again for findings of a text that has changed meanwhile', async () => {
+    const open = editor.open(twoSetups.replace('100 mm right', '101 mm right'), 'superseded.md');
+    const first = open.ask('textDocument/diagnostic');
+    open.replace('101 mm right', '110 mm right');
+    const second = open.ask<{ items: Diagnostic[] }>('textDocument/diagnostic');
+    await expect(first).rejects.toMatchObject({
+      code: LSPErrorCodes.ServerCancelled,
+      data: { retriggerRequest: true },
+    });
+    expect((await second).items.map(({ code }) => code)).toEqual(['circuit-open']);
   });
 
   test('refactorings have their own kinds', async () => {

@@ -227,6 +227,21 @@ describe('an editor that asks for findings', () => {
     expect(open.document.getText(comma?.range)).toBe('1,5');
   });
 
+  test('and behind a byte order mark, in names, inserts and edits', async () => {
+    const text = `\ufeff# 𝑉\r\n\r\n- 𝑉 is ?{𝑉𝑀} V\r\n\r\n  \`\`\`electrodes\r\n  probe\t𝑉𝑀 at (1, 1) mm # 𝐸\r\n  \`\`\`\r\n`;
+    const open = editor.open(text, 'marked.md');
+    const position = open.at('?{𝑉');
+    const prepared = await open.ask<{ range: Range }>('textDocument/prepareRename', { position });
+    expect(open.document.getText(prepared.range)).toBe('𝑉𝑀');
+    const edit = await open.ask<WorkspaceEdit>('textDocument/rename', { position, newName: '𝐾' });
+    expect(changedLines(open, edit)).toEqual(['- 𝑉 is ?{𝐾} V\r', '  probe\t𝐾 at (1, 1) mm # 𝐸\r']);
+    const { data } = await open.ask<SemanticTokens>('textDocument/semanticTokens/full');
+    expect(data.slice(0, 10)).toEqual([5, 2, 5, 0, 0, 0, 6, 4, 1, 0]);
+    open.edit(open.range('𝑀 at'), '𝐿 at');
+    const symbols = await open.ask<DocumentSymbol[]>('textDocument/documentSymbol');
+    expect(symbols[0]?.children?.map(({ name }) => name)).toEqual(['𝑉𝐿']);
+  });
+
   test('a text without our blocks gets nulls at once', async () => {
     const open = editor.open(`# Plain\n\n${'Words of a long text. '.repeat(20_000)}`, 'plain.md');
     await open.ask('textDocument/hover', { position: { line: 0, character: 0 } });
