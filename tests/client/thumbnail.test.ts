@@ -1,26 +1,25 @@
-/** A drawing as small as a line of text keeps its proportions and its content. */
+/** A drawing as small as a line of text shows the paper, in its proportions. */
 import { expect, it } from 'vitest';
 import { thumbnail } from '../../client/thumbnail.ts';
-import { draftSheet, editing, newSheets } from '../../shared/index.ts';
+import { draftSheet, editing } from '../../shared/index.ts';
 
 const shown = (uri: string | null): string =>
   Buffer.from((uri ?? '').replace('data:image/svg+xml;base64,', ''), 'base64').toString();
 
-it('is 18 px high, as wide as its proportions say, and the same otherwise', () => {
-  const svg =
-    '<svg xmlns="http://www.w3.org/2000/svg" width="90mm" height="60mm" viewBox="-5 0 90 60"><title>N − P</title></svg>';
-  expect(shown(thumbnail(svg))).toBe(
-    '<svg width="27px" height="18px" xmlns="http://www.w3.org/2000/svg" viewBox="-5 0 90 60"><title>N − P</title></svg>',
-  );
+it('is 18 px high and shows the paper of what the server draws, whatever stands around it', () => {
+  const text =
+    '```electrodes\npaper 240 mm × 160 mm\nsupply cell 1.5 V\ndisc N diameter 9 mm at (60, 80) mm negative\n```\n';
+  const { setups } = draftSheet({ name: 'small.md', text });
+  const svg = setups[0] === undefined ? '' : (editing.editorDrawing(setups[0], null)?.svg ?? '');
+  const small = shown(thumbnail(svg));
+  const [, width = '', height = ''] = /viewBox="0 [\d.]+ ([\d.]+) ([\d.]+)"/.exec(small) ?? [];
+  expect(small).toMatch(/^<svg [^>]* width="27px" height="18px"/);
+  expect(Number(width) / Number(height)).toBeCloseTo(240 / 160, 1);
+  expect(small).toContain('</style>');
+  expect(small).toContain('<desc ');
 });
 
-it('takes the drawings that the server makes', () => {
-  const { setups } = draftSheet({ name: 'new.md', text: newSheets[0]?.text ?? '' });
-  const svg = setups[0] === undefined ? undefined : editing.editorDrawing(setups[0], null)?.svg;
-  expect(shown(thumbnail(svg ?? ''))).toMatch(/^<svg width="\d+px" height="18px" [^>]*viewBox=/);
-});
-
-it('is null for what has no view box', () => {
+it('is null for what shows no paper', () => {
   expect(thumbnail('<svg width="90mm"></svg>')).toBeNull();
   expect(thumbnail('')).toBeNull();
 });
