@@ -213,8 +213,9 @@ export class Conversation {
         const moved = found.value;
         if ('refusal' in moved) return moved;
         const { edits, version, handle, said } = moved;
+        if (edits.length === 0) return { refusal: said };
         if (this.editor.version(uri) === version) {
-          const done = edits.length === 0 || (await this.editor.apply(uri, edits));
+          const done = await this.editor.apply(uri, edits);
           return done ? { handle, said } : { refusal: this.words.notApplied };
         }
       }

@@ -95,6 +95,7 @@ class OpenPanel {
       vscode.workspace.onDidChangeTextDocument(({ document }) => this.changed(document.uri.toString())),
       vscode.workspace.onDidCloseTextDocument(({ uri }) => this.conversation.closed(uri.toString())),
       surroundings.onSolved((uri) => this.changed(uri)),
+      panel.onDidChangeViewState(() => this.follow()),
     );
     webview.options = webviewOptions(surroundings.extensionUri);
     webview.html = pageOf(webview, surroundings.extensionUri);
@@ -118,13 +119,15 @@ class OpenPanel {
     this.habits.dispose();
   }
 
+  /** Behind other editors it stands still; its page asks when it is seen again. */
   private follow(): void {
     clearTimeout(this.waiting);
+    if (!this.panel.visible) return;
     this.waiting = setTimeout(() => this.lookAt(cursor()), settled_ms);
   }
 
   private changed(uri: string): void {
-    if (this.conversation.looksAt?.uri === uri) void this.conversation.refresh();
+    if (this.panel.visible && this.conversation.looksAt?.uri === uri) void this.conversation.refresh();
   }
 }
 

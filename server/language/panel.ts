@@ -1,6 +1,6 @@
 /** What the drawing panel beside the editor asks: the drawing of a block, readings of its paper, and what a move would come to. */
 import { type CancellationToken, LSPErrorCodes, ResponseError } from 'vscode-languageserver';
-import { askOf, type Draft, draftSheet, editing } from '../../shared/index.ts';
+import { askOf, type Draft, editing, type TextEdit } from '../../shared/index.ts';
 import type { House, Room } from './house.ts';
 import { editsOf, offsetOf, positionOf } from './places.ts';
 import { type Problem, problemFor } from './problem.ts';
@@ -99,7 +99,7 @@ class PanelDesk {
       token,
       () => ticket === this.newestMove && this.house.sheets.isCurrent(sheet),
     );
-    const drawing = await this.supposed(sheet, block, editing.editedText(sheet.text, moving.edits), wanted);
+    const drawing = await this.supposed(sheet, block, moving.edits, wanted);
     return { edits, version: sheet.version, drawing, handle: moving.handle, said };
   }
 
@@ -110,19 +110,21 @@ class PanelDesk {
     return { edits: editsOf(sheet.lines, moving.edits), version: sheet.version, drawing: null, handle, said };
   }
 
-  /** The drawing of a block if the text were another. Nothing of it is kept. */
+  /** The drawing of a block after edits inside it. Nothing of it is kept, and the text is not read again. */
   private async supposed(
     sheet: OpenSheet,
     block: number,
-    text: string,
+    edits: readonly TextEdit[],
     wanted: () => boolean,
   ): Promise<editing.PanelDrawing | null> {
-    const draft = draftSheet({ name: sheet.draft.sheet.source.name, text });
-    const setup = draft.setups[block];
-    if (setup === undefined) return null;
-    const pictured = await this.pictured(problemFor(setup, askOf(draft, setup)), wanted);
-    // Lines of the text as it stands: they are where the editor is sent to.
-    return drawingOf(pictured, panelParts({ ...sheet, draft }, block, pictured), false);
+    const setup = editing.supposedSetup(sheet.draft, block, edits);
+    if (setup === null) return null;
+    const setups = sheet.draft.setups.map((known, number) => (number === block ? setup : known));
+    const ask = { ...askOf(sheet.draft, setup), samples: [] };
+    const pictured = await this.pictured(problemFor(setup, ask), wanted);
+    // Handles have the lines of the text as it stands: that is where the editor is sent to.
+    const parts = panelParts({ ...sheet, draft: { ...sheet.draft, setups } }, block, pictured);
+    return drawingOf(pictured, parts, false);
   }
 
   private async kept(problem: Problem, wanted: () => boolean): Promise<Pictured> {
