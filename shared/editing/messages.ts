@@ -69,7 +69,7 @@ export interface PanelHandle {
   /** Stable while the text's names are. */
   readonly id: string;
   readonly kind: 'electrode' | 'probe' | 'row-end';
-  /** For people and screen readers: `electrode N`, `first end of row A`. */
+  /** For people and screen readers: `bar N`, `first end of row A`. */
   readonly label: string;
   readonly x_mm: number;
   readonly y_mm: number;

@@ -143,6 +143,22 @@ test('what cannot be solved keeps the last drawing, dimmed, in the same place, a
   await panel.page.locator('#stage.stale').waitFor();
   expect(await panel.page.locator('#remark').textContent()).toMatch(/N|P/);
   expect(await panel.page.locator('#picture').boundingBox()).toEqual(before);
+  mkdirSync(shots, { recursive: true });
+  await panel.page.screenshot({ path: join(shots, 'panel-stale.png') });
+});
+
+test('colours that the system forces are taken over, and lines are still drawn', async () => {
+  const panel = await openPanel(browser, bars, 'vscode-high-contrast');
+  await panel.page.emulateMedia({ forcedColors: 'active', colorScheme: 'dark' });
+  const lines = panel.page.locator('#panel-field-lines g').first();
+  const stroke = await lines.evaluate((element) => getComputedStyle(element).stroke);
+  const ground = await panel.page.evaluate(() => getComputedStyle(document.body).backgroundColor);
+  expect(stroke).toMatch(/^rgb/);
+  // Not the theme's own blue.
+  expect(stroke).not.toBe('rgb(108, 198, 255)');
+  expect(stroke).not.toBe(ground);
+  mkdirSync(shots, { recursive: true });
+  await panel.page.screenshot({ path: join(shots, 'panel-forced-colours.png') });
 });
 
 const themes: readonly ThemeClass[] = [
