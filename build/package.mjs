@@ -35,6 +35,8 @@ const {
 
 rmSync(stage, { recursive: true, force: true });
 mkdirSync(stage, { recursive: true });
+// All that lies here is packed.
+writeFileSync(join(stage, '.vscodeignore'), '');
 writeFileSync(join(stage, 'package.json'), `${JSON.stringify(manifest, null, 2)}\n`);
 for (const program of programs) copy(`dist/${program}`, [`dist/${program}`, `dist/${program}.LEGAL.txt`]);
 for (const file of ['package.nls.json', 'LICENSE', 'CHANGELOG.md', 'THIRD-PARTY.md']) copy(file);
