@@ -14,7 +14,7 @@ export { messages } from './editing/messages.ts';
 export { type NewSheet, newSheets } from './editing/new-sheet/new-sheets.ts';
 export type { FieldOutcome, FieldRest } from './field/field.ts';
 export * as engine from './field/index.ts';
-export { drained, type Stages } from './field/solve/stages.ts';
+export type { Stages } from './field/solve/stages.ts';
 export type { Finding, Severity, TextEdit } from './findings/finding.ts';
 export { printWithin } from './quantity/print.ts';
 export { solveCircuit } from './setup/bounds.ts';

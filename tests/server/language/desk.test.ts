@@ -3,7 +3,8 @@ import { describe, expect, it, test } from 'vitest';
 import { Desk } from '../../../server/language/desk.ts';
 import { Solutions } from '../../../server/language/solutions.ts';
 import { Solver } from '../../../server/language/solver.ts';
-import { drained, outcomeOf } from '../../../shared/index.ts';
+import { drained } from '../../../shared/field/solve/stages.ts';
+import { outcomeOf } from '../../../shared/index.ts';
 import { only, problems, settled, startOwn, twoSolvable } from './threads.ts';
 
 const bars = (change: (text: string) => string = (text) => text) => only(problems(change(twoSolvable)));
