@@ -56,6 +56,12 @@ const place: FormPart = {
 const atPoint = part('at POINT', 'its centre: (X, Y) mm, centre, or centre of NAME', { at: 1, ...point });
 const turned = maybe(part('turned ANGLE', 'anticlockwise about its centre', { turned: 1 }));
 const size = bare('W × H', 2, 'width along x and height along y, before turning');
+/** Sizes that may also be said in words: `10 mm wide, 120 mm high`. */
+const wideHigh = (label: string, help: string): FormPart => ({
+  ...part(label, help, { wide: 1, high: 0 }),
+  values: 2,
+});
+const wideLong = wideHigh('W × L', 'width across, length along');
 const opening = maybe(
   part('opening W facing DIRECTION', 'a gap in the wall; a direction is left, right, up, down or an angle', {
     opening: 1,
@@ -82,7 +88,7 @@ const grain = part('R per square along x, R per square along y', 'sheet resistan
 });
 
 const shapes: readonly LineForm[] = [
-  form('bar', newName('electrode'), size, place, turned, terminal),
+  form('bar', newName('electrode'), wideHigh('W × H', size.help), place, turned, terminal),
   form(
     'disc',
     newName('electrode'),
@@ -103,7 +109,7 @@ const shapes: readonly LineForm[] = [
   form(
     'box',
     newName('electrode'),
-    { ...size, help: 'outer width and height' },
+    wideHigh('W × H', 'outer width and height'),
     wall,
     opening,
     place,
@@ -112,15 +118,8 @@ const shapes: readonly LineForm[] = [
   ),
   form('spike', newName('electrode'), base, length, tipRadius, tipAt, pointing, terminal),
   form('spike', newName('electrode'), base, length, tipRadius, on, pointing, along),
-  form(
-    'prong',
-    newName('electrode'),
-    bare('W × L', 2, 'width across, length along'),
-    tipAt,
-    pointing,
-    terminal,
-  ),
-  form('prong', newName('electrode'), bare('W × L', 2, 'width across, length along'), on, pointing, along),
+  form('prong', newName('electrode'), wideLong, tipAt, pointing, terminal),
+  form('prong', newName('electrode'), wideLong, on, pointing, along),
   form('outline', newName('electrode'), corners, terminal),
   form(
     'strip',
@@ -292,12 +291,22 @@ const variations: readonly LineForm[] = [
   form('change', nameOf('an electrode'), terminal),
   form('move', nameOf('an electrode, or a probe'), place, turned),
   form('move', nameOf('a spike or prong'), tipAt, maybe(pointing)),
+  form('move', nameOf('a spike or prong'), on, pointing, along),
   form(
     'move',
     nameOf('a row'),
     rowFrom,
     rowTo,
-    maybe(part('every D', 'distance between readings', { every: 1 })),
+    maybe({
+      ...part('STEPS', 'every D, in N steps, N readings, or at D, D, …', {
+        every: 1,
+        in: more,
+        steps: 0,
+        readings: 0,
+        at: more,
+      }),
+      values: more,
+    }),
   ),
   form('without', nameOf('an electrode, a probe or a row')),
   form('reverse', part('supply', 'swaps its leads', { supply: 0 })),

@@ -103,9 +103,11 @@ function afterWord(
   const names = all
     .filter(({ kind }) => wanted === kind || wanted === 'any')
     .map(({ name, kind }) => offer('name', name, kind));
-  const roles = last === 'for' ? (['audience'] as const) : line.roles;
-  const fitting = words.filter(({ role }) => roles.includes(role));
-  return [...names, ...wordOffers(line.words, known), ...fitting.map(wordOffer)];
+  const fitting = line.words
+    .filter((word) => line.counted?.includes(word) !== true || known === 'supply')
+    .flatMap((word) => wordEntry(word, { first: false, of: known }) ?? [])
+    .filter(({ role }) => known !== 'draw' || (role === 'audience') === (last === 'for'));
+  return [...names, ...fitting.map(wordOffer)];
 }
 
 interface Known {

@@ -1,10 +1,10 @@
 /** Which words, names and units may stand on the lines of a block, by the word that begins the line. */
-import type { WordRole } from '../../block/word.ts';
+import { lineForms } from '../../block/line-forms.ts';
 import type { Dimension } from '../../quantity/quantity.ts';
 
 export interface LineWords {
+  /** In the order of the forms of the line. */
   readonly words: readonly string[];
-  readonly roles: readonly WordRole[];
   /** What a number is, where no word before it says so; the likeliest first. */
   readonly numbers: readonly Dimension[];
   /** Words that follow a number without a unit. */
@@ -15,56 +15,51 @@ export interface LineWords {
   readonly names?: 'electrode' | 'any';
 }
 
-const line = (words: readonly string[], more: Partial<LineWords> = {}): LineWords => ({
-  words,
-  roles: [],
-  numbers: ['length'],
-  ...more,
-});
-const shape = (...words: readonly string[]): LineWords =>
-  line(words, { roles: ['place', 'terminal', 'direction'], gives: true });
+type Besides = Omit<LineWords, 'words'>;
 
-export const lineWords: Readonly<Record<string, LineWords>> = {
-  paper: line(['per square', 'along'], { roles: ['format'], numbers: ['length', 'resistance'] }),
-  supply: line(['internal', 'limit', 'ac', 'size'], {
-    roles: ['source', 'chemistry'],
-    numbers: ['potential'],
-    counted: ['cell'],
-  }),
-  meter: line(['resolution', 'range', 'probe tip', 'black lead on'], { numbers: ['resistance'] }),
-  clip: line([], { numbers: ['resistance'], names: 'electrode' }),
-  contact: line([], { numbers: ['contact'], names: 'electrode' }),
-  lifted: line(['at', 'turned', 'centre', 'centre of'], { names: 'electrode' }),
-  hole: line(['disc', 'outline', 'diameter', 'radius', 'at', 'turned', 'centre', 'centre of']),
-  slit: line(['from', 'to', 'centre', 'centre of']),
-  painted: line(['at', 'turned', 'centre', 'centre of', 'per square']),
-  copper: line([]),
-  probe: line(['at', 'centre', 'centre of', 'along'], { gives: true }),
-  row: line(['from', 'to', 'every', 'in', 'at', 'centre', 'centre of'], {
-    roles: ['direction'],
-    counted: ['readings', 'steps'],
-    gives: true,
-  }),
-  equipotentials: line(['every', 'to'], { numbers: ['potential'] }),
-  'field-lines': line([], { numbers: [] }),
-  draw: line(['for'], { roles: ['part'] }),
-  change: line([], { roles: ['terminal'], names: 'electrode', numbers: ['potential'] }),
-  move: line(['from', 'to', 'every', 'in'], {
-    roles: ['place', 'direction'],
-    counted: ['readings', 'steps'],
-    names: 'any',
-  }),
-  without: line([], { names: 'any' }),
-  reverse: line(['supply']),
-  bar: shape('wide', 'high'),
-  disc: shape('diameter', 'radius'),
-  ring: shape('diameter', 'inside diameter', 'wall', 'opening', 'facing'),
-  box: shape('wall', 'opening', 'facing', 'wide', 'high'),
-  spike: shape('base', 'length', 'tip radius'),
-  prong: shape('wide', 'long'),
-  outline: shape(),
-  strip: shape('width'),
+const lengths: Besides = { numbers: ['length'] };
+const given: Besides = { numbers: ['length'], gives: true };
+const readings = ['readings', 'steps'];
+
+const besides: Readonly<Record<string, Besides>> = {
+  paper: { numbers: ['length', 'resistance'] },
+  supply: { numbers: ['potential'], counted: ['cell'] },
+  meter: { numbers: ['resistance'] },
+  clip: { numbers: ['resistance'], names: 'electrode' },
+  contact: { numbers: ['contact'], names: 'electrode' },
+  lifted: { numbers: ['length'], names: 'electrode' },
+  hole: lengths,
+  slit: lengths,
+  painted: lengths,
+  copper: lengths,
+  probe: given,
+  row: { numbers: ['length'], counted: readings, gives: true },
+  equipotentials: { numbers: ['potential'] },
+  'field-lines': { numbers: [] },
+  draw: lengths,
+  change: { numbers: ['potential'], names: 'electrode' },
+  move: { numbers: ['length'], counted: readings, names: 'any' },
+  without: { numbers: ['length'], names: 'any' },
+  reverse: lengths,
+  bar: given,
+  disc: given,
+  ring: given,
+  box: given,
+  spike: given,
+  prong: given,
+  outline: given,
+  strip: given,
 };
+
+export const lineWords: Readonly<Record<string, LineWords>> = Object.fromEntries(
+  Object.entries(besides).map(([word, line]) => [word, { words: wordsOn(word), ...line }]),
+);
+
+/** Words that the forms of a line have. */
+function wordsOn(first: string): readonly string[] {
+  const forms = lineForms.filter(({ word }) => word === first);
+  return [...new Set(forms.flatMap(({ parts }) => parts.flatMap((part) => Object.keys(part.words))))];
+}
 
 /** What a number is behind a word; the last such word before it counts. */
 export const dimensionsAfter: Readonly<Record<string, Dimension>> = {
