@@ -28,8 +28,6 @@ export interface Preview {
   connected(): void;
   /** A text is closed. */
   closed(uri: string): void;
-  /** Of each sheet that has been rendered: its URI, or null for a text without one. */
-  onRendered(listen: (uri: string) => void): void;
   dispose(): void;
 }
 
@@ -37,7 +35,6 @@ export function createPreview(host: PreviewHost, reader: Audience): Preview {
   const cache = new PieceCache();
   const refresh = new Refresh(host, () => cache.outdated());
   const watched = new Set<string>();
-  const listeners: ((uri: string) => void)[] = [];
   let audience = reader;
 
   const rendered = (uri: string): void => {
@@ -46,7 +43,6 @@ export function createPreview(host: PreviewHost, reader: Audience): Preview {
       watched.add(uri);
       host.watch({ uri, audience });
     }
-    for (const listen of listeners) listen(uri);
   };
 
   return {
@@ -79,9 +75,6 @@ export function createPreview(host: PreviewHost, reader: Audience): Preview {
     closed(uri) {
       cache.forget(uri);
       if (watched.delete(uri)) host.watch({ uri, audience: null });
-    },
-    onRendered(listen) {
-      listeners.push(listen);
     },
     dispose() {
       refresh.cancel();

@@ -17,7 +17,7 @@ export interface Meant {
 }
 
 /** Largest figure, and room between figures side by side, mm. */
-const [widest_mm, highest_mm, gutter_mm] = [160, 125, 6];
+const [widest_mm, highest_mm, gutter_mm] = [140, 115, 6];
 /** Figures that would come out smaller than this side by side stand in fewer columns. */
 const leastBeside = 0.25;
 /** Board, leads and key round the paper, mm; small drawings have smaller ones. */

@@ -32,7 +32,7 @@ describe('size', () => {
     expect(framesIn(preview(wider, 'teachers')).map(sizeOf)).not.toEqual(frames);
   });
 
-  it('is at most 160 mm by 125 mm, and figures of one paragraph share that', () => {
+  it('is at most 140 mm by 115 mm, and figures of one paragraph share that', () => {
     for (const paper of [
       '20 mm × 20 mm',
       '240 mm × 160 mm',
@@ -44,8 +44,8 @@ describe('size', () => {
       const [block, left, right] = framesIn(preview(text, 'teachers')).map(measuresOf);
       for (const { width, height } of [block, left, right].flatMap((frame) => frame ?? [])) {
         expect(width).toBeGreaterThan(5);
-        expect(width).toBeLessThanOrEqual(160);
-        expect(height).toBeLessThanOrEqual(125.01);
+        expect(width).toBeLessThanOrEqual(140);
+        expect(height).toBeLessThanOrEqual(115.01);
       }
       expect(left).toEqual(right);
     }
