@@ -11,7 +11,9 @@ import type { BoundInsert } from '../sheet/inserts/bound.ts';
 import { readSheet } from '../sheet/read-sheet.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 import type { Source } from '../text/source.ts';
+import { type Standards, usualStandards } from './rule.ts';
 import { rules } from './rules/index.ts';
+import { withSeverities } from './severities.ts';
 
 /** A sheet that has its meaning but is not solved. */
 export interface Draft {
@@ -19,9 +21,10 @@ export interface Draft {
   /** By number of the block. */
   readonly setups: readonly Setup[];
   readonly binding: Binding;
+  readonly standards: Standards;
 }
 
-export interface Examination {
+export interface Examination extends Standards {
   readonly sheet: Sheet;
   /** By number of the block. */
   readonly setups: readonly Setup[];
@@ -43,15 +46,17 @@ export interface ExamineOptions {
 /** What all programs ask for, so that they say the same. */
 const whole: ExamineOptions = { gap: 1e-8, traces: true };
 
-export function examineSheet(source: Source, options: ExamineOptions = whole): Examination {
-  const draft = draftSheet(source);
-  return conclude(draft, (setup) => outcomeOf(setup, askOf(draft, setup, options)));
+export function examineSheet(source: Source, options: Partial<ExamineOptions & Standards> = {}): Examination {
+  const draft = draftSheet(source, options);
+  const { gap = whole.gap, traces = whole.traces } = options;
+  return conclude(draft, (setup) => outcomeOf(setup, askOf(draft, setup, { gap, traces })));
 }
 
-export function draftSheet(source: Source): Draft {
-  const sheet = readSheet(source);
+export function draftSheet(source: Source, standards: Partial<Standards> = {}): Draft {
+  const { department = usualStandards.department, today = usualStandards.today } = standards;
+  const sheet = readSheet(source, department.style.language ?? undefined);
   const setups = resolveSetups(sheet.blocks.map(({ block }) => block));
-  return { sheet, setups, binding: bindInserts(sheet, setups) };
+  return { sheet, setups, binding: bindInserts(sheet, setups), standards: { department, today } };
 }
 
 /** What a sheet needs to know of the solution of one of its setups. */
@@ -61,7 +66,7 @@ export function askOf({ binding }: Draft, setup: Setup, options: ExamineOptions 
 
 /** A draft with the outcome for each of its setups. */
 export function conclude(draft: Draft, outcome: (setup: Setup) => Outcome): Examination {
-  const { sheet, setups, binding } = draft;
+  const { sheet, setups, binding, standards } = draft;
   const outcomes = setups.map((setup) => ({ setup, ...outcome(setup) }));
   const solutions = new Map(
     outcomes.flatMap(({ setup, solved }) => (solved === null ? [] : [[setup.block, solved] as const])),
@@ -72,10 +77,17 @@ export function conclude(draft: Draft, outcome: (setup: Setup) => Outcome): Exam
     ...setups.flatMap((setup) => setup.findings),
     ...binding.findings,
     ...outcomes.flatMap(({ setup, trouble }) => (trouble === null ? [] : [troubleFinding(setup, trouble)])),
-    ...rules.flatMap((rule) => rule({ sheet, setups, solutions })),
+    ...rules.flatMap((rule) => rule({ sheet, setups, solutions, ...standards })),
   ];
-  const allowed = applyAllowances(findings, sheet);
-  return { sheet, setups, bound: binding.bound, solutions, findings: inOrder(allowed) };
+  const allowed = applyAllowances(withSeverities(findings, standards.department), sheet);
+  return {
+    sheet,
+    setups,
+    bound: binding.bound,
+    solutions,
+    findings: inOrder(allowed),
+    ...standards,
+  };
 }
 
 const inOrder = (findings: readonly Finding[]): readonly Finding[] =>

@@ -2,9 +2,19 @@
 import type { Finding } from '../findings/finding.ts';
 import type { SolvedSetup } from '../setup/readings.ts';
 import type { Setup } from '../setup/setup.ts';
+import { type Department, usualDepartment } from '../sheet/department/department.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 
-export interface Subject {
+/** What a sheet is examined against, beside itself. */
+export interface Standards {
+  readonly department: Department;
+  /** `2026-03-12`. Null where nobody says: then nothing is out of date. */
+  readonly today: string | null;
+}
+
+export const usualStandards: Standards = { department: usualDepartment, today: null };
+
+export interface Subject extends Standards {
   readonly sheet: Sheet;
   readonly setups: readonly Setup[];
   /** By number of the block; a setup that could not be solved is missing. */

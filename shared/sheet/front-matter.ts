@@ -60,6 +60,7 @@ const plainFront: FrontMatter = {
   minutes: null,
   print: 'A4',
   language: 'en-GB',
+  saysLanguage: false,
   reviewed: null,
   nextReview: null,
   riskAssessment: null,
@@ -100,7 +101,7 @@ const keys: Readonly<Record<string, Take>> = Object.assign(Object.create(null), 
   spares: count('spares', 0),
   minutes: count('minutes', 1),
   print: choice('print', ['A4', 'Letter']),
-  language: choice('language', ['en-GB', 'en-US']),
+  language: readLanguage,
   reviewed: date('reviewed'),
   'next-review': date('nextReview'),
   'risk-assessment': text('riskAssessment'),
@@ -229,6 +230,13 @@ function count(field: 'groups' | 'spares' | 'minutes', least: number): Take {
       );
     }
   };
+}
+
+const languageOf = choice('language', ['en-GB', 'en-US']);
+
+function readLanguage(reader: FrontReader, front: Draft, value: Written): void {
+  languageOf(reader, front, value);
+  front.saysLanguage = front.language === value.text;
 }
 
 function choice<K extends 'status' | 'print' | 'language'>(

@@ -3,7 +3,7 @@ import MarkdownIt from 'markdown-it';
 import type { Source } from '../text/source.ts';
 import { environmentFor, readingIn } from './markdown/reading.ts';
 import { markdownRules } from './markdown/rules.ts';
-import type { Sheet } from './sheet.ts';
+import type { FrontMatter, Sheet } from './sheet.ts';
 
 /** A parser with our rules, for reading and for printing; HTML is recognised, so that comments are seen. */
 function sheetParser(): InstanceType<typeof MarkdownIt> {
@@ -12,12 +12,14 @@ function sheetParser(): InstanceType<typeof MarkdownIt> {
   return parser;
 }
 
-export function readSheet(source: Source): Sheet {
+/** `language`: of a sheet that does not say. */
+export function readSheet(source: Source, language: FrontMatter['language'] = 'en-GB'): Sheet {
   const env = environmentFor(source);
   parser.parse(source.text, env);
   const sheet = readingIn(env)?.sheet;
   if (!sheet) throw new Error('the rules did not run');
-  return sheet;
+  const { front } = sheet;
+  return front.saysLanguage ? sheet : { ...sheet, front: { ...front, language } };
 }
 
 /** True for a text with at least one block; others are left alone. */

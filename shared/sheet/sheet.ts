@@ -21,6 +21,8 @@ export interface FrontMatter {
   readonly minutes: number | null;
   readonly print: 'A4' | 'Letter';
   readonly language: 'en-GB' | 'en-US';
+  /** False where the language is the usual one, or the department's. */
+  readonly saysLanguage: boolean;
   readonly reviewed: string | null;
   readonly nextReview: string | null;
   readonly riskAssessment: string | null;
