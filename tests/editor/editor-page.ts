@@ -25,6 +25,13 @@ export class EditorPage {
     return this.page.locator(`.editor-instance .monaco-editor[data-uri$="/${file}"]`);
   }
 
+  async closeSideBar(): Promise<void> {
+    const bar = this.page.locator('.part.sidebar');
+    await bar.waitFor();
+    await this.press('Control+b');
+    await bar.waitFor({ state: 'hidden' });
+  }
+
   /** By its name in the workspace; resolves when its lines are seen. */
   async openFile(file: string): Promise<void> {
     const box = this.page.locator('.quick-input-widget input[type=text]');

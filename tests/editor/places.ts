@@ -26,7 +26,7 @@ export const chromium = process.env.CHROMIUM ?? '/usr/bin/chromium';
 export const shots = join(root, 'out', 'editor');
 
 /** The package that teachers install. */
-export function vsix(): string {
+export function packaged(): string {
   const folder = join(root, 'dist');
   const [found, ...others] = readdirSync(folder).filter((name) => name.endsWith('.vsix'));
   if (found === undefined) throw new Error(`there is no .vsix in ${folder}: npm run package`);
