@@ -7,6 +7,8 @@ import type { OpenSheet } from './sheets.ts';
 
 /** Solving that is done sooner is not spoken of, ms. */
 const unnoticed_ms = 200;
+/** A pause between two pieces of work that is no end of solving, ms. */
+const pause_ms = 50;
 
 export const news: Room = (connection, { documents, sheets, solver, client }) => {
   const state = new State(connection, () => sheets.count);
@@ -40,7 +42,8 @@ class State {
   private readonly sheets: () => number;
   private told: string | null = null;
   private solving = false;
-  private waiting: ReturnType<typeof setTimeout> | null = null;
+  private beginning: Timer | null = null;
+  private ending: Timer | null = null;
 
   constructor(connection: Connection, sheets: () => number) {
     this.connection = connection;
@@ -48,17 +51,15 @@ class State {
   }
 
   busy(busy: boolean): void {
-    if (!busy) {
-      if (this.waiting !== null) clearTimeout(this.waiting);
-      this.waiting = null;
-      this.solving = false;
-      this.tell();
-    } else if (!this.solving) {
-      this.waiting ??= setTimeout(() => {
-        this.waiting = null;
-        this.solving = true;
-        this.tell();
-      }, unnoticed_ms);
+    if (busy) {
+      this.ending = stopped(this.ending);
+      this.beginning ??= setTimeout(() => this.turn(true), unnoticed_ms);
+    } else {
+      this.ending ??= setTimeout(() => {
+        this.ending = null;
+        this.beginning = stopped(this.beginning);
+        this.turn(false);
+      }, pause_ms);
     }
   }
 
@@ -69,4 +70,16 @@ class State {
     if (told !== this.told) void this.connection.sendNotification(editing.messages.state, state);
     this.told = told;
   }
+
+  private turn(solving: boolean): void {
+    this.solving = solving;
+    this.tell();
+  }
+}
+
+type Timer = ReturnType<typeof setTimeout>;
+
+function stopped(timer: Timer | null): null {
+  if (timer !== null) clearTimeout(timer);
+  return null;
 }
