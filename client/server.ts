@@ -73,9 +73,14 @@ export class Server implements vscode.Disposable {
       : client.sendRequest<R>(method, params, token);
   }
 
-  /** Tells the server something, if it runs; a server that starts later is told by those who wait for `running`. */
+  /** Tells the server something, if it runs; a server that starts later is told by those who wait for `running`. Never rejects. */
   async notify(method: string, params: unknown): Promise<void> {
-    if (this.current === 'running') await this.client?.sendNotification(method, params);
+    if (this.current !== 'running') return;
+    try {
+      await this.client?.sendNotification(method, params);
+    } catch (error) {
+      this.log.warn(`The language server was not told ${method}: ${String(error)}`);
+    }
   }
 
   onNotification<P>(method: string, handle: (params: P) => void): vscode.Disposable {
