@@ -120,22 +120,21 @@ export class Solver {
     return id;
   }
 
-  /** True where what is under way keeps others waiting and should not. */
-  private inTheWay(): boolean {
-    if (this.running === null) return false;
-    const { work } = this.running;
+  /** True where others wait for what is under way, and should not. */
+  private inTheWay({ work }: Running): boolean {
     const others = this.waiting.length > 0;
     return work.wanted() ? work.when === 'idle' && others : others || this.waitingIdle.length > 0;
   }
 
+  /** Stops what is under way if it is not wanted, or not now. */
   private makeRoom(): void {
     const { running } = this;
-    if (running === null || !this.inTheWay()) return;
+    if (running === null || (running.work.wanted() && !this.inTheWay(running))) return;
     if (!running.stopping) this.thread?.post({ kind: 'stop', id: running.id });
     running.stopping = true;
     this.replacing ??= setTimeout(() => {
       this.replacing = null;
-      if (this.running === null || !this.inTheWay()) return;
+      if (this.running !== running || !this.inTheWay(running)) return;
       this.forgetThread();
       this.finish('dropped');
     }, patience_ms);
