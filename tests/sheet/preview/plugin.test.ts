@@ -2,6 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { sheetOf } from '../../../shared/sheet/markdown/tokens.ts';
+import { renderSheet } from '../../../shared/sheet/preview/render-sheet.ts';
 import { previewRules } from '../../../shared/sheet/preview/rules.ts';
 import { inputOf } from '../print/sheets.ts';
 import {
@@ -142,5 +143,6 @@ it.each(['teachers', 'pupils', 'technicians'] as const)('both give the same HTML
   const lookup = lookupIn(piecesFor(inputOf(zoo), audience));
   const [old, ours] = Object.values(parsers).map((make) => preview(zoo, audience, lookup, make));
   expect(old).toBe(ours);
+  expect(renderSheet({ name: 'sheet.md', text: zoo }, audience, lookup)).toBe(ours);
   expect(figuresIn(ours ?? '').length).toBe({ teachers: 4, pupils: 3, technicians: 4 }[audience]);
 });
