@@ -10,6 +10,7 @@ const tables = [
   ['sheet-codes.ts', 'sheetCodes', 'The sheet around the blocks'],
   ['prose-codes.ts', 'proseCodes', 'Quantities and units in the text'],
   ['check-codes.ts', 'checkCodes', 'The sheet, its setups and their solutions together'],
+  ['department-codes.ts', 'departmentCodes', 'The file of a department'],
 ];
 
 const exported = tables.map(([file, name]) => `export { ${name} } from './shared/findings/${file}';`);

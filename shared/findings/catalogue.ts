@@ -4,6 +4,7 @@
  */
 import { blockCodes } from './block-codes.ts';
 import { checkCodes } from './check-codes.ts';
+import { departmentCodes } from './department-codes.ts';
 import type { CatalogueEntry } from './entry.ts';
 import { proseCodes } from './prose-codes.ts';
 import { setupCodes } from './setup-codes.ts';
@@ -15,6 +16,7 @@ export const catalogue = {
   ...sheetCodes,
   ...checkCodes,
   ...proseCodes,
+  ...departmentCodes,
 } as const satisfies Record<string, CatalogueEntry>;
 
 export type FindingCode = keyof typeof catalogue;

@@ -1,11 +1,12 @@
 /** Reads the front matter of a sheet: YAML between two lines of hyphens. Every value knows its place; what cannot be taken is left out. */
-import { isMap, isScalar, isSeq, type Pair, parseDocument } from 'yaml';
+import { isScalar, isSeq, type Pair } from 'yaml';
 import { nearest } from '../block/nearest.ts';
 import type { Audience } from '../block/tree.ts';
 import { type Finding, type Fix, finding } from '../findings/finding.ts';
 import type { SheetCode } from '../findings/sheet-codes.ts';
 import { type Span, span } from '../text/span.ts';
 import type { FrontMatter } from './sheet.ts';
+import { readYamlMap } from './yaml-map.ts';
 
 export interface FrontReading {
   readonly front: FrontMatter;
@@ -18,23 +19,16 @@ export function readFrontMatter(
   where: { readonly inside: Span; readonly whole: Span } | null,
 ): FrontReading {
   if (where === null) return { front: plainFront, findings: [] };
-  const yaml = text.slice(where.inside.from, where.inside.to);
   const reader = new FrontReader(where.inside.from);
   const front: Draft = { ...plainFront, span: where.whole };
-  if (isTooDeep(yaml)) {
+  const yaml = readYamlMap(text, where.inside);
+  if (yaml === null) {
     reader.report('front-yaml', where.whole, 'This front matter is too large to be one.');
     return { front, findings: reader.findings };
   }
-  // All values are read as text: a version 1.10 is not the number 1.1.
-  const document = parseDocument(yaml, { schema: 'failsafe', uniqueKeys: true, prettyErrors: false });
-  for (const error of document.errors) {
-    const [from, to] = error.pos;
-    const message = `YAML: ${error.message.split('\n')[0] ?? ''}.`.replace(/[:.]+\.$/u, '.');
-    reader.report('front-yaml', reader.span(from, Math.max(to, from)), message);
-  }
-  if (isMap(document.contents)) {
-    for (const pair of document.contents.items) readPair(reader, front, pair);
-  } else if (document.contents !== null && document.errors.length === 0) {
+  for (const { span, message } of yaml.troubles) reader.report('front-yaml', span, message);
+  for (const pair of yaml.map?.items ?? []) readPair(reader, front, pair);
+  if (yaml.otherwise) {
     reader.report(
       'front-yaml',
       where.inside,
@@ -305,11 +299,4 @@ function kitItem(
     );
   }
   return [{ item, count: Number(digits) }];
-}
-
-/** Front matter is flat and short; the YAML parser descends once for each level. */
-function isTooDeep(yaml: string): boolean {
-  if (yaml.length > 65_536) return true;
-  const openers = yaml.match(/[[{]|[-?:](?=\s)/gu)?.length ?? 0;
-  return openers > 500;
 }

@@ -7,6 +7,8 @@ export interface UsualLimit {
   readonly unit: LimitUnit;
   /** Published source, or "common practice, no source". */
   readonly source: string;
+  /** Beyond which no department's word goes, with its reason. */
+  readonly most?: { readonly value: number; readonly why: string };
 }
 
 export type LimitUnit = 'V' | 'mA' | 'mW/cm²' | 'mA h' | 'mJ' | 'µC';
@@ -29,24 +31,28 @@ export const usualLimits = {
     unit: 'V',
     source:
       'common practice of schools; IEC 60364-4-41 has 60 V, for sources separated from the mains (clause from memory)',
+    most: { value: 120, why: 'IEC 61140: nothing beyond it is extra-low voltage' },
   },
   'touch-ac': {
     meaning: 'Alternating voltage, r.m.s., on bare electrodes that pupils can touch, dry.',
     value: 25,
     unit: 'V',
     source: 'IEC 60364-4-41, for sources separated from the mains',
+    most: { value: 50, why: 'IEC 61140: nothing beyond it is extra-low voltage' },
   },
   'liquid-dc': {
     meaning: 'Direct voltage on bare electrodes near a liquid.',
     value: 12,
     unit: 'V',
     source: 'common practice of schools; IEC 60364-4-41 has 30 V (clause 414, from memory)',
+    most: { value: 60, why: 'IEC 60364-4-41: more is not for hands in a dry room either' },
   },
   'liquid-ac': {
     meaning: 'Alternating voltage, r.m.s., on bare electrodes near a liquid.',
     value: 12,
     unit: 'V',
     source: 'IEC 60364-4-41 (clause 414, from memory)',
+    most: { value: 25, why: 'IEC 60364-4-41: more is not for hands in a dry room either' },
   },
   'practical-voltage': {
     meaning: 'Voltage above which a sheet says why this practical, which needs 1.5 V to 6 V, has more.',
@@ -59,6 +65,7 @@ export const usualLimits = {
     value: 5,
     unit: 'mA',
     source: 'guidance for school supplies; the touch current of IEC 61010-1 is 2 mA d.c. (from memory)',
+    most: { value: 5, why: 'a source that gives more is not a limited one' },
   },
   'paper-current': {
     meaning: 'Current through the paper above which clips grow warm and something in the block is doubtful.',
@@ -95,3 +102,6 @@ export const usualLimits = {
 } as const satisfies Readonly<Record<string, UsualLimit>>;
 
 export type LimitName = keyof typeof usualLimits;
+
+/** In the order of the table. */
+export const limitNames = Object.keys(usualLimits) as readonly LimitName[];
