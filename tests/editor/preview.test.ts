@@ -91,20 +91,22 @@ describe('figures', () => {
     const after = await size();
     expect([after?.width, after?.height]).toEqual([before?.width, before?.height]);
     await editor.revert('bars.md');
+    await expect.poll(() => figures().first().innerHTML()).toBe(drawn);
   });
 
   test('keep their last good drawing, dimmed, over the message of a slip', async () => {
     const { editor } = opened;
-    await expect.poll(() => preview().locator('.papervolt-waiting, .papervolt-stale').count()).toBe(0);
-    const before = await figures().first().boundingBox();
+    const drawing = (): Promise<string> => figures().first().locator('svg').first().innerHTML();
+    const [before, drawn] = [await figures().first().boundingBox(), await drawing()];
     await editor.cursorBehind('bars.md', 'right of N positive');
     await editor.press('Control+Backspace', 'Backspace');
     const stale = figures().first().locator('.papervolt-stale');
     await stale.locator('svg').waitFor();
     await figures().first().locator('.papervolt-message').waitFor();
     expect(await stale.evaluate((element) => Number(getComputedStyle(element).opacity))).toBeLessThan(0.8);
+    expect(await drawing()).toBe(drawn);
     const after = await figures().first().boundingBox();
-    expect(after?.width).toBe(before?.width);
+    expect([after?.width, after?.height]).toEqual([before?.width, before?.height]);
     await editor.shot('preview-stale');
     await editor.revert('bars.md');
     await expect.poll(() => preview().locator('.papervolt-stale').count()).toBe(0);
@@ -129,6 +131,7 @@ describe('readers', () => {
     await editor.command('Papervolt: Show as technicians see it');
     await preview().getByText('Cut two strips of copper.').waitFor();
     expect(await read()).not.toContain('by symmetry');
+    await expect.poll(() => preview().locator('.papervolt-waiting').count()).toBe(0);
     await editor.shot('preview-technicians');
   });
 
