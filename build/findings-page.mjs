@@ -32,7 +32,8 @@ Everything that Papervolt may say about a sheet. The code stands in every messag
 ([how to allow one](language.md#findings-and-allowing-them)). The severity is the usual one; a few findings are milder or graver where the sheet makes them so.
 
 - \`stop\`: not a pupil practical as written. It cannot be allowed, and pupils get no print.
-- \`error\`: something could not be read or solved. Only teachers get a print.
+- \`error\`: something could not be read or solved, or the text says another thing than is meant. Only teachers get a print; errors in
+  [quantities and units of the text](#quantities-and-units-in-the-text) alone hold no print back.
 - \`warning\`: probably not what you meant. \`papervolt check --strict\` fails on it.
 - \`note\`: worth knowing.
 

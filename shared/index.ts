@@ -34,6 +34,13 @@ export {
   readingStages,
   unsolvedReadings,
 } from './setup/solve-setup.ts';
+export type { Department } from './sheet/department/department.ts';
+export {
+  type DepartmentFiles,
+  departmentFor,
+  departmentPlaces,
+} from './sheet/department/find-department.ts';
+export { type DepartmentReading, readDepartment } from './sheet/department/read-department.ts';
 export { formatSheet } from './sheet/format-sheet.ts';
 export { mayBeSheet } from './sheet/may-be-sheet.ts';
 export type { Lookup, PreviewSource, ReadyPiece, Wish } from './sheet/preview/lookup.ts';
@@ -42,6 +49,7 @@ export { renderSheet } from './sheet/preview/render-sheet.ts';
 export { previewRules } from './sheet/preview/rules.ts';
 export { type Wanted, wishesOf } from './sheet/preview/wishes.ts';
 export { audiences, type Print, printSheets } from './sheet/print/print-sheets.ts';
+export { withheldBecause } from './sheet/print/withheld.ts';
 export { isSheet, readSheet } from './sheet/read-sheet.ts';
 export { type LineIndex, lineIndex } from './text/source.ts';
 export type { Span } from './text/span.ts';

@@ -1,7 +1,7 @@
 /** `papervolt check`: what Papervolt has to say about sheets. */
-import { examineSheet } from '../../shared/index.ts';
+import { Examiner } from './examine.ts';
 import { readInputs } from './inputs.ts';
-import { emptyLines, findingLines, findingRecords, statusOf } from './report.ts';
+import { emptyLines, findingLines, findingRecords, ofSheet, statusOf } from './report.ts';
 import type { ExitStatus, Shell } from './shell.ts';
 
 export interface CheckOptions {
@@ -12,20 +12,28 @@ export interface CheckOptions {
 
 export function check(named: readonly string[], options: CheckOptions, shell: Shell): ExitStatus {
   const inputs = readInputs(named, shell, options.stdinName);
-  const examinations = inputs.map(({ name, text }) => examineSheet({ name, text }));
+  const examiner = new Examiner(shell);
+  const examinations = inputs.map((input) => examiner.examine(input));
+  const { departments } = examiner;
+  const found = [...departments, ...examinations.map(ofSheet)];
   if (options.json) {
-    const sheets = examinations.map((examination) => ({
-      sheet: examination.sheet.source.name,
-      findings: findingRecords(examination),
-    }));
-    shell.result(JSON.stringify({ sheets }, null, 2));
+    const result = {
+      sheets: examinations.map(ofSheet).map((one) => ({
+        sheet: one.source.name,
+        findings: findingRecords(one),
+      })),
+      departments: departments.map((one) => ({
+        department: one.source.name,
+        findings: findingRecords(one),
+      })),
+    };
+    shell.result(JSON.stringify(result, null, 2));
   } else {
-    for (const examination of examinations)
-      for (const line of findingLines(examination, shell.resultColors)) shell.result(line);
-    shell.say(summary(examinations.length, examinations.flatMap(({ findings }) => findings).length));
+    for (const one of found) for (const line of findingLines(one, shell.resultColors)) shell.result(line);
+    shell.say(summary(examinations.length, found.flatMap(({ findings }) => findings).length));
   }
   for (const line of emptyLines(examinations)) shell.say(line);
-  return statusOf(examinations, options.strict ?? false);
+  return statusOf(found, options.strict ?? false);
 }
 
 function summary(sheets: number, findings: number): string {

@@ -59,7 +59,7 @@ function expand(name: string, folder: string): readonly Input[] {
 }
 
 /** Null where nothing stands under this name, and where it leads through a file or in a circle. */
-function kindOf(path: string): Stats | null {
+export function kindOf(path: string): Stats | null {
   try {
     return statSync(path);
   } catch {
@@ -81,8 +81,7 @@ interface Read {
 }
 
 function readFile(path: string, folder: string): Read {
-  const below = relative(folder, path);
-  const name = below.startsWith('..') || isAbsolute(below) ? path : below;
+  const name = shownName(path, folder);
   return { name, path, bytes: telling(name, 'cannot be read', () => readFileSync(path)) };
 }
 
@@ -94,7 +93,17 @@ function concernsUs({ name, bytes }: Read): boolean {
 }
 
 function asInput({ name, path, bytes }: Read): Input {
+  return { name, path, text: textOf(name, bytes) };
+}
+
+/** Relative to the working folder where it lies below it. */
+export function shownName(path: string, folder: string): string {
+  const below = relative(folder, path);
+  return below.startsWith('..') || isAbsolute(below) ? path : below;
+}
+
+export function textOf(name: string, bytes: Buffer): string {
   if (!isUtf8(bytes))
     throw new CommandFailure(`${name}: is not UTF-8, so that its letters cannot be told. Save it as UTF-8.`);
-  return { name, path, text: bytes.toString('utf8') };
+  return bytes.toString('utf8');
 }

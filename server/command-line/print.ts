@@ -6,12 +6,13 @@ import {
   type Audience,
   audiences,
   type Examination,
-  examineSheet,
   type Print,
   printSheets,
+  withheldBecause,
 } from '../../shared/index.ts';
+import { Examiner } from './examine.ts';
 import { type Input, readInputs } from './inputs.ts';
-import { emptyLines, findingLines, statusOf } from './report.ts';
+import { emptyLines, findingLines, ofSheet, statusOf } from './report.ts';
 import { CommandFailure, type ExitStatus, type Shell, telling } from './shell.ts';
 
 export interface PrintOptions {
@@ -26,17 +27,20 @@ export function print(named: readonly string[], options: PrintOptions, shell: Sh
   if (options.out === '') throw new CommandFailure('--out needs the name of a folder.');
   const inputs = readInputs(named, shell, options.stdinName);
   refuseSameNames(inputs);
-  const examinations = inputs.map(({ name, text }) => examineSheet({ name, text }));
+  const examiner = new Examiner(shell);
+  const examinations = inputs.map((input) => examiner.examine(input));
+  for (const one of examiner.departments)
+    for (const line of findingLines(one, shell.sayColors)) shell.say(line);
   const folder = resolve(shell.folder, options.out);
   for (const examination of examinations) {
     const prints = printSheets(examination, wanted);
-    for (const line of findingLines(examination, shell.sayColors)) shell.say(line);
+    for (const line of findingLines(ofSheet(examination), shell.sayColors)) shell.say(line);
     for (const path of writePrints(prints, folder, stemOf(examination.sheet.source.name)))
       shell.result(relative(shell.folder, path));
     for (const line of heldBack(examination, wanted, prints)) shell.say(line);
   }
   for (const line of emptyLines(examinations)) shell.say(line);
-  return statusOf(examinations, options.strict ?? false);
+  return statusOf([...examiner.departments, ...examinations], options.strict ?? false);
 }
 
 /** Writes the prints of one sheet; each file is either the old one or the new one, never half of it. */
@@ -73,12 +77,7 @@ export function heldBack(
 ): readonly string[] {
   const missing = wanted.filter((reader) => prints.every(({ audience }) => audience !== reader));
   if (missing.length === 0) return [];
-  const has = (severity: string): boolean => findings.some((finding) => finding.severity === severity);
-  const reason = has('error')
-    ? 'the sheet has errors'
-    : has('stop') && missing.includes('pupils')
-      ? 'it is not a pupil practical as written'
-      : `the sheet is for ${sheet.front.audience} alone`;
+  const reason = withheldBecause(sheet, findings, missing);
   const told = 'A print from an earlier run would be out of date.';
   return [`${sheet.source.name}: not printed for ${missing.join(' and ')}: ${reason}. ${told}`];
 }

@@ -1,7 +1,8 @@
 /** `papervolt readings`: the solved numbers of one sheet as JSON or CSV. */
-import { type Examination, examineSheet, type PointReading, unsolvedReadings } from '../../shared/index.ts';
+import { type Examination, type PointReading, unsolvedReadings } from '../../shared/index.ts';
+import { Examiner } from './examine.ts';
 import { readInputs } from './inputs.ts';
-import { emptyLines, findingLines, findingRecords, statusOf } from './report.ts';
+import { emptyLines, findingLines, findingRecords, ofSheet, statusOf } from './report.ts';
 import { CommandFailure, type ExitStatus, type Shell } from './shell.ts';
 
 export interface ReadingsOptions {
@@ -17,21 +18,24 @@ export function readings(named: readonly string[], options: ReadingsOptions, she
   const [input] = inputs;
   if (!input || inputs.length > 1)
     throw new CommandFailure(`Name exactly one sheet; ${inputs.length} are named.`);
-  const examination = examineSheet({ name: input.name, text: input.text });
+  const examiner = new Examiner(shell);
+  const examination = examiner.examine(input);
+  for (const one of examiner.departments)
+    for (const line of findingLines(one, shell.sayColors)) shell.say(line);
   if (options.csv) {
     for (const line of csvLines(examination)) shell.result(line);
-    for (const line of findingLines(examination, shell.sayColors)) shell.say(line);
+    for (const line of findingLines(ofSheet(examination), shell.sayColors)) shell.say(line);
   } else {
     shell.result(JSON.stringify(readingsRecord(examination), null, 2));
   }
   for (const line of emptyLines([examination])) shell.say(line);
-  return statusOf([examination], options.strict ?? false);
+  return statusOf([...examiner.departments, examination], options.strict ?? false);
 }
 
 function readingsRecord(examination: Examination): unknown {
   return {
     sheet: examination.sheet.source.name,
-    findings: findingRecords(examination),
+    findings: findingRecords(ofSheet(examination)),
     setups: setupReadings(examination),
   };
 }

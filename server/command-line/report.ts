@@ -2,6 +2,14 @@
 import { type Examination, type Finding, isSheet, lineIndex, type Severity } from '../../shared/index.ts';
 import type { ExitStatus, Output } from './shell.ts';
 
+/** Of a sheet or of a department's file. */
+export interface Findings {
+  readonly source: { readonly name: string; readonly text: string };
+  readonly findings: readonly Finding[];
+}
+
+export const ofSheet = ({ sheet, findings }: Examination): Findings => ({ source: sheet.source, findings });
+
 /** A finding as `papervolt check --json` and `papervolt readings --json` print it. Lines and columns from 1, UTF-16, in the file. */
 export interface FindingRecord {
   readonly code: string;
@@ -14,8 +22,8 @@ export interface FindingRecord {
   readonly endColumn: number;
 }
 
-export function findingRecords({ sheet, findings }: Examination): readonly FindingRecord[] {
-  const lines = lineIndex(sheet.source.text);
+export function findingRecords({ source, findings }: Findings): readonly FindingRecord[] {
+  const lines = lineIndex(source.text);
   return findings.map(({ code, severity, message, hints, span }) => {
     const start = lines.placeOf(span.from);
     const end = lines.placeOf(span.to);
@@ -33,17 +41,17 @@ export function findingRecords({ sheet, findings }: Examination): readonly Findi
 }
 
 /** `file:line:column: severity code message`, the hints and fixes below. */
-export function findingLines(examination: Examination, colors: Output['resultColors']): readonly string[] {
+export function findingLines(found: Findings, colors: Output['resultColors']): readonly string[] {
   const paint: Readonly<Record<Severity, (text: string) => string>> = {
     stop: (text) => colors.bold(colors.red(text)),
     error: colors.red,
     warning: colors.yellow,
     note: colors.cyan,
   };
-  const records = findingRecords(examination);
-  return examination.findings.flatMap((finding, index) => {
+  const records = findingRecords(found);
+  return found.findings.flatMap((finding, index) => {
     const record = records[index];
-    const place = `${examination.sheet.source.name}:${record?.line}:${record?.column}`;
+    const place = `${found.source.name}:${record?.line}:${record?.column}`;
     const head = `${place}: ${paint[finding.severity](finding.severity)} ${finding.code} ${finding.message}`;
     return [head, ...advice(finding).map((line) => colors.dim(`    ${line}`))];
   });
@@ -63,9 +71,7 @@ export function emptyLines(examinations: readonly Examination[]): readonly strin
 }
 
 /** 1 with a stop or an error, and with a warning too where the caller is strict. */
-export function statusOf(examinations: readonly Examination[], strict: boolean): ExitStatus {
+export function statusOf(examined: readonly Pick<Findings, 'findings'>[], strict: boolean): ExitStatus {
   const counted: readonly Severity[] = strict ? ['stop', 'error', 'warning'] : ['stop', 'error'];
-  return examinations.some(({ findings }) => findings.some(({ severity }) => counted.includes(severity)))
-    ? 1
-    : 0;
+  return examined.some(({ findings }) => findings.some(({ severity }) => counted.includes(severity))) ? 1 : 0;
 }

@@ -26,6 +26,8 @@ export class CommandFailure extends Error {}
 export interface Shell extends Output {
   /** Paths count from here. */
   readonly folder: string;
+  /** `2026-03-12`, where the program runs. */
+  readonly today: string;
   readStandardInput(): Buffer;
 }
 
@@ -43,6 +45,7 @@ export function standardShell(): Shell {
   endQuietlyWhenClosed();
   return {
     folder: process.cwd(),
+    today: dayOf(new Date()),
     readStandardInput: () => readFileSync(0),
     result: (line) => process.stdout.write(`${line}\n`),
     resultText: (text) => process.stdout.write(text),
@@ -50,6 +53,11 @@ export function standardShell(): Shell {
     resultColors: colorsOf(process.stdout),
     sayColors: colorsOf(process.stderr),
   };
+}
+
+function dayOf(now: Date): string {
+  const two = (part: number): string => String(part).padStart(2, '0');
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
 }
 
 function colorsOf(stream: NodeJS.WriteStream): Colors {

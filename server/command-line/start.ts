@@ -2,10 +2,11 @@
 import { dirname, join, relative } from 'node:path';
 import { performance } from 'node:perf_hooks';
 import { fileURLToPath } from 'node:url';
-import { audiences, type Examination, examineSheet, printSheets, printWithin } from '../../shared/index.ts';
+import { audiences, type Examination, printSheets, printWithin } from '../../shared/index.ts';
+import { Examiner } from './examine.ts';
 import { readInputs } from './inputs.ts';
 import { heldBack, refuseSameNames, stemOf, writePrints } from './print.ts';
-import { emptyLines, findingLines, statusOf } from './report.ts';
+import { emptyLines, findingLines, ofSheet, statusOf } from './report.ts';
 import { CommandFailure, type Shell, standardShell } from './shell.ts';
 
 const root = dirname(dirname(fileURLToPath(import.meta.url)));
@@ -28,22 +29,24 @@ function start(named: readonly string[], shell: Shell): number {
   refuseSameNames(inputs);
   const out = join(root, 'out');
   const rows: string[][] = [['sheet', 'setup', 'resistance', 'current', 'time']];
-  const examinations = inputs.map(({ name, text }) => {
+  const examiner = new Examiner({ ...shell, folder });
+  const examinations = inputs.map((input) => {
     const started = performance.now();
-    const examination = examineSheet({ name, text });
+    const examination = examiner.examine(input);
     const prints = printSheets(examination, audiences);
     const took_ms = performance.now() - started;
-    writePrints(prints, out, stemOf(name));
+    writePrints(prints, out, stemOf(input.name));
     rows.push(...tableRows(examination, took_ms));
-    for (const line of findingLines(examination, sayColors)) say(line);
+    for (const line of findingLines(ofSheet(examination), sayColors)) say(line);
     for (const line of heldBack(examination, audiences, prints)) say(line);
     return examination;
   });
+  for (const one of examiner.departments) for (const line of findingLines(one, sayColors)) say(line);
   for (const line of emptyLines(examinations)) say(line);
   if (examinations.length === 0) return 2;
   for (const line of table(rows)) result(line);
   say(`Prints: ${relative(folder, out) || '.'}`);
-  return statusOf(examinations, false);
+  return statusOf([...examiner.departments, ...examinations], false);
 }
 
 function tableRows({ sheet, setups, solutions }: Examination, took_ms: number): readonly string[][] {

@@ -2,12 +2,14 @@
 import type { Audience } from '../../block/tree.ts';
 import type { Finding } from '../../findings/finding.ts';
 import type { Setup } from '../../setup/setup.ts';
+import type { Department } from '../department/department.ts';
 import type { BoundInsert } from '../inserts/bound.ts';
 import { metaOf } from '../markdown/tokens.ts';
 import type { Sheet } from '../sheet.ts';
 import { planFigures } from './figure-plan.ts';
 import { findingsBox } from './findings-box.ts';
 import { type Html, html, joined, nothing } from './html.ts';
+import { looserLimits } from './looser-limits.ts';
 import { document } from './page.ts';
 import { hintPage } from './passages.ts';
 import { pupilsView } from './pupils.ts';
@@ -18,6 +20,7 @@ import { solvedView } from './staff.ts';
 import { type TokenNode, treeOf } from './token-tree.ts';
 import { tell } from './told.ts';
 import type { Tier, View } from './view.ts';
+import { readersOf } from './withheld.ts';
 
 export interface PrintInput {
   readonly sheet: Sheet;
@@ -28,6 +31,7 @@ export interface PrintInput {
   readonly solutions: Solutions;
   /** All findings of the sheet, for its head and to decide who may get it. */
   readonly findings: readonly Finding[];
+  readonly department: Department;
 }
 
 export interface Printout {
@@ -37,20 +41,6 @@ export interface Printout {
   readonly tiers: readonly Tier[];
 }
 
-const everyone: readonly Audience[] = ['pupils', 'teachers', 'technicians'];
-
-/**
- * Who gets a print. With an error teachers alone, with a stop teachers and technicians; a sheet for one reader reaches that one alone,
- * but its teacher still gets to see what is wrong with it.
- */
-export function readersOf(sheet: Sheet, findings: readonly Finding[]): readonly Audience[] {
-  if (findings.some(({ severity }) => severity === 'error')) return ['teachers'];
-  const only = sheet.front.audience;
-  const stopped = findings.some(({ severity }) => severity === 'stop');
-  if (stopped && (only === null || only === 'pupils')) return ['teachers', 'technicians'];
-  return only === null ? everyone : [only];
-}
-
 /** `tier`: whose copy, for pupils. Null for a reader who must not get this sheet. */
 export function printSheet(input: PrintInput, audience: Audience, tier: Tier | null = null): Printout | null {
   const { sheet, findings } = input;
@@ -58,7 +48,8 @@ export function printSheet(input: PrintInput, audience: Audience, tier: Tier | n
   const reader: Reader = { sheet, view: viewFor(input, audience), tier, hints: [] };
   const { title, heading, rest } = titleOf(treeOf(sheet.tokens), reader);
   const body = renderNodes(rest, reader);
-  const top = audience === 'pupils' ? nothing : findingsBox(findings, sheet.source);
+  const staff = [findingsBox(findings, sheet.source), looserLimits(input.department)];
+  const top = audience === 'pupils' ? nothing : joined(staff);
   const whole = joined([top, body, hintPage(reader.hints)]);
   return {
     html: document({ front: sheet.front, audience, tier, title, heading }, whole),

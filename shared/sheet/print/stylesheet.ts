@@ -103,6 +103,8 @@ const parts = `
 .findings { padding: 2mm 4mm 1mm; margin: 0 0 5mm; }
 .findings h2 { margin: 0 0 1mm; color: var(--findings); font-size: 13pt; }
 .findings ul { list-style: none; padding: 0; }
+.limits { border: 0.25mm solid var(--ink); padding: 2mm 4mm 1mm; margin: 0 0 5mm; }
+.limits h2 { margin: 0 0 1mm; font-size: 12pt; }
 .findings .where { font-weight: 600; }
 .unknown { border: 0.5mm solid var(--findings); color: var(--findings); padding: 0 1mm; font-weight: 600; box-decoration-break: clone; -webkit-box-decoration-break: clone; }
 .later { border: 0.25mm dashed var(--ink); padding: 3mm 4mm; margin: 0 0 4mm; }

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { createColors } from 'picocolors';
 import { describe, expect, it } from 'vitest';
 import { heldBack } from '../../../server/command-line/print.ts';
-import { findingLines, statusOf } from '../../../server/command-line/report.ts';
+import { findingLines, ofSheet, statusOf } from '../../../server/command-line/report.ts';
 import {
   audiences,
   type Examination,
@@ -106,7 +106,7 @@ describe('where there is nothing to read', () => {
 
   it('an empty folder is fine, and told', () => {
     const ran = folder({ 'empty/x.txt': '' }).run(['check', 'empty', '--json']);
-    expect(ran).toMatchObject({ status: 0, stdout: '{\n  "sheets": []\n}\n' });
+    expect(ran).toMatchObject({ status: 0, stdout: '{\n  "sheets": [],\n  "departments": []\n}\n' });
     expect(ran.stderr).toContain('No sheet was found');
   });
 });
@@ -305,7 +305,7 @@ describe('a stop', () => {
       expect.stringContaining('bars.md: not printed for pupils: it is not a pupil practical as written.'),
     ]);
     expect(statusOf([examined, stopped], false)).toBe(1);
-    expect(findingLines(stopped, createColors(false))).toEqual([
+    expect(findingLines(ofSheet(stopped), createColors(false))).toEqual([
       'bars.md:1:1: stop unit-missing Not like this.',
     ]);
   });

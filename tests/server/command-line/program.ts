@@ -49,6 +49,7 @@ function runIn(path: string, args: readonly string[], input: string): Ran {
   const plain = createColors(false);
   const status = papervolt(args, {
     folder: path,
+    today: '2026-03-12',
     readStandardInput: () => Buffer.from(input),
     result: (line) => {
       stdout += `${line}\n`;

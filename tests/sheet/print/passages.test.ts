@@ -1,6 +1,10 @@
 /** Who gets which text. Passages fail closed. */
 import { describe, expect, it } from 'vitest';
-import { printSheet, readersOf } from '../../../shared/sheet/print/print-sheet.ts';
+import type { FindingCode } from '../../../shared/findings/catalogue.ts';
+import type { Severity } from '../../../shared/findings/entry.ts';
+import { readDepartment } from '../../../shared/sheet/department/read-department.ts';
+import { printSheet } from '../../../shared/sheet/print/print-sheet.ts';
+import { readersOf } from '../../../shared/sheet/print/withheld.ts';
 import { bodyOf, inputOf, printed, textOf } from './sheets.ts';
 
 const block = '```electrodes\npaper 100 mm × 100 mm\ndraw nothing\n```\n\n';
@@ -112,8 +116,8 @@ describe('hints', () => {
 
 describe('who gets a print', () => {
   const { sheet } = inputOf(block);
-  const of = (severity: 'stop' | 'error' | 'warning') => ({
-    code: 'insert-form' as const,
+  const of = (severity: Severity, code: FindingCode = 'insert-form') => ({
+    code,
     severity,
     span: { from: 0, to: 3 },
     message: 'Something is wrong.',
@@ -126,6 +130,16 @@ describe('who gets a print', () => {
     expect(readersOf(sheet, [of('warning')])).toEqual(['pupils', 'teachers', 'technicians']);
     expect(readersOf(sheet, [of('stop')])).toEqual(['teachers', 'technicians']);
     expect(readersOf(sheet, [of('stop'), of('error')])).toEqual(['teachers']);
+  });
+  it('a slip in a unit holds nothing back, and staff read of it', () => {
+    expect(readersOf(sheet, [of('error', 'unit-case')])).toEqual(['pupils', 'teachers', 'technicians']);
+    expect(readersOf(sheet, [of('error', 'unit-case'), of('error')])).toEqual(['teachers']);
+    expect(readersOf(sheet, [of('error', 'unit-case'), of('stop')])).toEqual(['teachers', 'technicians']);
+    const input = inputOf(block, undefined, [of('error', 'unit-case')]);
+    expect(textOf(printSheet(input, 'pupils')?.html ?? '')).not.toContain('Something is wrong');
+    expect(textOf(printSheet(input, 'technicians')?.html ?? '')).toContain(
+      'Error, line 1. Something is wrong.',
+    );
   });
   it('a sheet for one reader', () => {
     const only = inputOf(`---\naudience: technicians\n---\n${block}`);
@@ -144,5 +158,16 @@ describe('who gets a print', () => {
     );
     expect(printSheet(input, 'pupils')).toBe(null);
     expect(bodyOf(printed(block, 'teachers'))).not.toContain('findings');
+  });
+  it('limits that allow more than is usual stand on the prints for staff', () => {
+    const text =
+      'limits: { touch-dc: { limit: 60 V, source: IEC 60364-4-41 }, heat: { limit: 1 mW/cm², source: x } }';
+    const { department } = readDepartment({ name: 'department.yaml', text });
+    const input = { ...inputOf(block), department };
+    for (const reader of ['teachers', 'technicians'] as const)
+      expect(textOf(printSheet(input, reader)?.html ?? '')).toMatch(
+        /^Limits of this department that allow more than is usual Direct voltage .* Here 60\u00a0V, by IEC 60364-4-41; usual are 40\u00a0V\.(?!.*usual are)/,
+      );
+    expect(printSheet(input, 'pupils')?.html).toBe(printed(block, 'pupils'));
   });
 });

@@ -4,6 +4,7 @@ import type { Finding } from '../../../shared/findings/finding.ts';
 import type { PointReading, SolvedSetup } from '../../../shared/setup/readings.ts';
 import { resolveSetups } from '../../../shared/setup/resolve.ts';
 import type { Setup } from '../../../shared/setup/setup.ts';
+import { usualDepartment } from '../../../shared/sheet/department/department.ts';
 import { bindInserts, wantedSamples } from '../../../shared/sheet/inserts/bind.ts';
 import { type PrintInput, printSheet } from '../../../shared/sheet/print/print-sheet.ts';
 import type { Tier } from '../../../shared/sheet/print/view.ts';
@@ -27,7 +28,7 @@ export function inputOf(
   const solutions = new Map(
     setups.map((setup) => [setup.block, solvedBy(setup, wantedSamples(binding, setup), standIn)] as const),
   );
-  return { sheet, bound: binding.bound, setups, solutions, findings };
+  return { sheet, bound: binding.bound, setups, solutions, findings, department: usualDepartment };
 }
 
 /** The whole document for one reader. */
