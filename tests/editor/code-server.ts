@@ -68,11 +68,6 @@ export class CodeServer {
     writeFileSync(join(this.work, name), text);
   }
 
-  /** The editor sees the file change and takes them over. */
-  set(settings: Readonly<Record<string, unknown>>): void {
-    writeSettings(this.root, settings);
-  }
-
   /** Ids of the processes below the server whose command holds the words. */
   processes(words: string): number[] {
     return processesOfGroup(this.child.pid ?? 0, words);

@@ -86,11 +86,15 @@ export class EditorPage {
 
   /** By the title that the list of commands shows. */
   async command(title: string): Promise<void> {
-    const box = this.page.locator('.quick-input-widget input[type=text]');
+    await this.choose(title);
+    await this.page.locator('.quick-input-widget input[type=text]').waitFor({ state: 'hidden' });
+  }
+
+  /** From the list of commands, whatever comes next. */
+  private async choose(title: string): Promise<void> {
     await this.press('F1');
-    await box.fill(`>${title}`);
+    await this.page.locator('.quick-input-widget input[type=text]').fill(`>${title}`);
     await this.page.locator(`.quick-input-list .monaco-list-row[aria-label^="${title}"]`).first().click();
-    await box.waitFor({ state: 'hidden' });
   }
 
   /** The titles of all commands that the list shows for the words. */
@@ -104,6 +108,15 @@ export class EditorPage {
     await this.press('Escape');
     await box.waitFor({ state: 'hidden' });
     return titles;
+  }
+
+  /** By the name that the list of themes shows. */
+  async chooseTheme(name: string): Promise<void> {
+    await this.choose('Preferences: Color Theme');
+    const box = this.page.getByPlaceholder('Select Color Theme');
+    await box.fill(name);
+    await this.page.locator('.quick-input-list .monaco-list-row', { hasText: name }).first().click();
+    await box.waitFor({ state: 'hidden' });
   }
 
   async goTo(line: number, column: number): Promise<void> {

@@ -25,26 +25,25 @@ async function panelFrame(): Promise<Frame> {
 test('three columns are opened', async () => {
   const { editor } = opened;
   await editor.page.setViewportSize({ width: 1800, height: 1000 });
-  await editor.command('Markdown: Open Preview to the Side');
-  await preview().locator('figure.papervolt-figure svg', { hasText: '0.75 V' }).first().waitFor();
-  await editor.lens('bars.md', 'Show drawing').click();
+  await editor.command('View: Split Editor Right');
+  const second = editor.page.locator('.editor-group-container').nth(1);
+  await second.locator('.codelens-decoration a', { hasText: 'Show drawing' }).first().click();
   await panel().locator('#picture svg').waitFor();
-  await editor.page.locator('.tab', { hasText: 'Drawing: bars' }).click();
-  await editor.command('View: Move Editor into Next Group');
+  await second.locator('.view-line').first().click();
+  await editor.command('Markdown: Open Preview');
   await preview().locator('figure.papervolt-figure svg', { hasText: '0.75 V' }).first().waitFor();
-  await panel().locator('#picture svg').waitFor();
 });
 
 const themes = [
-  { theme: 'Default Light Modern', kind: 'vscode-light', ink: 'rgb(28, 28, 28)' },
-  { theme: 'Default Dark Modern', kind: 'vscode-dark', ink: 'rgb(237, 232, 222)' },
-  { theme: 'Default High Contrast', kind: 'vscode-high-contrast', ink: 'rgb(255, 255, 255)' },
-  { theme: 'Default High Contrast Light', kind: 'vscode-high-contrast-light', ink: 'rgb(0, 0, 0)' },
+  { theme: 'Light Modern', kind: 'vscode-light', ink: 'rgb(28, 28, 28)' },
+  { theme: 'Dark Modern', kind: 'vscode-dark', ink: 'rgb(237, 232, 222)' },
+  { theme: 'Dark High Contrast', kind: 'vscode-high-contrast', ink: 'rgb(255, 255, 255)' },
+  { theme: 'Light High Contrast', kind: 'vscode-high-contrast-light', ink: 'rgb(0, 0, 0)' },
 ];
 
 test.each(themes)('$theme', async ({ theme, kind, ink }) => {
-  const { editor, server } = opened;
-  server.set({ 'workbench.colorTheme': theme });
+  const { editor } = opened;
+  await editor.chooseTheme(theme);
   for (const page of [preview(), panel()]) {
     await page.locator(`body.${kind}`).waitFor();
     const text = page.locator('svg text').first();
