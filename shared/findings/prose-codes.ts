@@ -22,7 +22,8 @@ export const proseCodes = {
   },
   'percent-space': {
     severity: 'note',
-    meaning: 'No space before a per cent sign; the SI has one, most schools do not.',
+    meaning:
+      'No space before a per cent sign; the SI has one, most schools do not, and the house style may decide.',
     source: 'SI 5.4.7; SP 811, 7.10.2',
   },
   'unit-case': {
@@ -113,7 +114,8 @@ export const proseCodes = {
   },
   'direct-current': {
     severity: 'note',
-    meaning: 'Letters for direct or alternating current joined to the unit: VDC.',
+    meaning:
+      'Letters for direct or alternating current joined to the unit: VDC; or other ones than those of the house style.',
     source: 'SI 5.4.2 (clause from memory); SP 811, 7.4',
   },
   'unit-attached': {
@@ -146,6 +148,12 @@ export const proseCodes = {
     meaning: 'A potential in volts per metre.',
     source: 'IEC 80000-6:2022',
   },
+  'strength-style': {
+    severity: 'warning',
+    meaning:
+      'A field strength in the other of the units V/m and N/C than the house style of the department has.',
+    source: 'house style of the department',
+  },
   'no-unit': {
     severity: 'error',
     meaning: 'A reading without its unit.',
@@ -164,7 +172,8 @@ export const proseCodes = {
   },
   'digit-groups': {
     severity: 'note',
-    meaning: 'Five digits or more without spaces between groups of three.',
+    meaning:
+      'Five digits or more without spaces between groups of three; four digits where the house style has said.',
     source: 'SI 5.4.4; SP 811, 10.5.3',
   },
   'times-sign': {
@@ -212,6 +221,11 @@ export const proseCodes = {
     meaning: 'The unit of a column in brackets; the SI writes quantity / unit.',
     source: 'SI 5.4.1 (clause from memory); IUPAC Green Book, 1.1; SP 811, 7.1',
   },
+  'heading-solidus': {
+    severity: 'warning',
+    meaning: 'The unit of a column behind a solidus, where the house style of the department has brackets.',
+    source: 'house style of the department',
+  },
   'heading-words': {
     severity: 'note',
     meaning: 'The unit of a column behind a comma or "in"; the SI writes quantity / unit.',
@@ -221,6 +235,11 @@ export const proseCodes = {
     severity: 'warning',
     meaning: 'Two solidi in the heading of a column.',
     source: 'SI 5.4.1 (clause from memory); IUPAC Green Book, 1.1; SP 811, 7.1',
+  },
+  spelling: {
+    severity: 'note',
+    meaning: 'A word spelt the American way in a British sheet, or the other way round.',
+    source: 'dictionaries; the language is said by sheet or department',
   },
   'unit-in-cell': {
     severity: 'warning',

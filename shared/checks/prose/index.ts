@@ -1,18 +1,19 @@
 /** The rules of SI writing in prose, in one table. A new rule is one small function in the file of its family and one entry here. */
-import type { Setup } from '../../setup/setup.ts';
-import type { Sheet } from '../../sheet/sheet.ts';
-import type { Rule } from '../rule.ts';
+import type { Finding } from '../../findings/finding.ts';
+import type { Rule, Subject } from '../rule.ts';
 import * as compounds from './compounds.ts';
+import { currentLetters } from './current-letters.ts';
 import * as kinds from './kinds.ts';
 import * as missing from './missing.ts';
 import * as names from './names.ts';
 import * as numbers from './numbers.ts';
 import * as pairs from './pairs-of-values.ts';
 import { quietRuns } from './quiet.ts';
-import { passageOf, type RunRule, type Setting, type TableRule } from './rule.ts';
+import { passageOf, type RunRule, type Setting, type TableRule, type WordRule } from './rule.ts';
 import type { Run } from './run.ts';
 import { proseOf } from './runs.ts';
 import * as spacing from './spacing.ts';
+import { spelling } from './spelling.ts';
 import * as symbols from './symbols.ts';
 import * as tables from './tables.ts';
 
@@ -47,6 +48,7 @@ const runRules: readonly RunRule[] = [
   compounds.squareSize,
   kinds.strengthUnit,
   kinds.potentialUnit,
+  kinds.strengthStyle,
   missing.noUnit,
   missing.unitAlone,
   numbers.leadingZero,
@@ -68,20 +70,22 @@ const textRules: readonly RunRule[] = [names.unitNameCase];
 const tableRules: readonly TableRule[] = [
   tables.headingBrackets,
   tables.headingWords,
+  tables.headingSolidus,
   tables.headingSolidi,
   tables.unitInCell,
   tables.columnDecimals,
 ];
 
-export const siWriting: Rule = ({ sheet, setups }) => {
+/** These need no number beside them. */
+const wordRules: readonly WordRule[] = [currentLetters, spelling];
+
+export const siWriting: Rule = ({ sheet, setups, department }) => {
   const prose = proseOf(sheet);
-  const setting = settingOf(sheet, setups, prose.runs);
+  const setting = settingOf({ sheet, setups, department }, prose.runs);
   const quiet = quietRuns(setting);
   const inRuns = prose.runs.flatMap((run) => {
-    if (!/\d|many|several|few|number/u.test(run.text) || quiet.has(run)) return [];
-    const passage = passageOf(run, setting);
-    const rules = run.kind === 'heading' ? runRules : [...runRules, ...textRules];
-    const findings = rules.flatMap((rule) => rule(passage));
+    if (quiet.has(run)) return [];
+    const findings = [...wordRules.flatMap((rule) => rule(run, setting)), ...inValues(run, setting)];
     if (findings.length === 0) quiet.add(run);
     return findings;
   });
@@ -89,14 +93,26 @@ export const siWriting: Rule = ({ sheet, setups }) => {
   return [...inRuns, ...inTables];
 };
 
+function inValues(run: Run, setting: Setting): readonly Finding[] {
+  if (!/\d|many|several|few|number/u.test(run.text)) return [];
+  const passage = passageOf(run, setting);
+  const rules = run.kind === 'heading' ? runRules : [...runRules, ...textRules];
+  return rules.flatMap((rule) => rule(passage));
+}
+
 const emfLetter = /(?:e\.?m\.?f\.?|electromotive force),?\s\(?E(?![\p{L}\p{N}])/iu;
 
-function settingOf(sheet: Sheet, setups: readonly Setup[], runs: readonly Run[]): Setting {
+function settingOf(
+  { sheet, setups, department: { style } }: Pick<Subject, 'sheet' | 'setups' | 'department'>,
+  runs: readonly Run[],
+): Setting {
   const names = setups.flatMap(({ electrodes, probes, rows }) =>
     [...electrodes, ...probes, ...rows].map(({ name }) => name),
   );
   return {
     american: sheet.front.language === 'en-US',
+    saysLanguage: sheet.front.saysLanguage || style.language !== null,
+    style,
     names: new Set(names),
     emf: runs.some(({ text }) => emfLetter.test(text)),
   };

@@ -1,5 +1,5 @@
 /** Rules over the kind of a quantity and its unit: a field strength in volts, a potential in volts per metre. */
-import { found, type Passage, type RunRule, rewrite } from './rule.ts';
+import { found, type Passage, type RunRule, rewrite, type Setting } from './rule.ts';
 import type { Value } from './values.ts';
 
 const letterE = /(?:^|[^\p{L}\p{N}_/₀-₉.])E[ \u00a0]?[=≈][ \u00a0]?[-\u2212]?$/u;
@@ -21,7 +21,7 @@ export const strengthUnit: RunRule = (passage) =>
     if (words === null && !symbol) return [];
     const bare = words?.groups?.verb === 'of' && words.groups.strength === undefined;
     const fieldEnd = value.from - (words?.[0].length ?? 0) + 'field'.length;
-    const meant = `${run.text.slice(value.from, value.number.to)} ${perMetre(unit.symbol)}`;
+    const meant = `${run.text.slice(value.from, value.number.to)} ${perMetre(unit.symbol, setting)}`;
     const text = bare ? `${run.text.slice(fieldEnd, value.from)}${meant}` : meant;
     const place = bare ? { run, from: fieldEnd, to: value.to } : { run, from: value.from, to: value.to };
     return [
@@ -49,9 +49,30 @@ function isEmf({ run, setting }: Passage, value: Value): boolean {
   );
 }
 
-function perMetre(symbol: string): string {
-  return `${symbol}/m`;
+/** A newton per coulomb is a volt per metre. */
+function perMetre(symbol: string, { style }: Setting): string {
+  return style.strength === 'N/C' ? `${symbol.replace('V', 'N')}/C` : `${symbol}/m`;
 }
+
+const perMetreUnit = /^([kmµ]?)V(?:(\/)m| m⁻¹)$/u;
+const perCoulombUnit = /^([kmµ]?)N(?:(\/)C| C⁻¹)$/u;
+
+/** A text that has both units tells that they are one. */
+export const strengthStyle: RunRule = ({ run, values, setting: { style } }) => {
+  if (style.strength === null) return [];
+  const [other, top, below] =
+    style.strength === 'N/C' ? ([perMetreUnit, 'N', 'C'] as const) : ([perCoulombUnit, 'V', 'm'] as const);
+  if (run.text.includes(style.strength) || run.text.includes(`${top} ${below}⁻¹`)) return [];
+  return values.flatMap(({ from, to, number, unit }) => {
+    const [written, prefix = '', solidus] = other.exec(unit?.symbol ?? '') ?? [];
+    if (unit === null || written === undefined || unit.slips.length > 0 || unit.named) return [];
+    const symbol = `${prefix}${top}${solidus === undefined ? ` ${below}⁻¹` : `/${below}`}`;
+    const menu = `${run.text.slice(from, number.to)} ${symbol}`;
+    const message = `The house style for a field strength is ${style.strength}: ${menu}.`;
+    const fixes = rewrite({ run, from: unit.from, to }, symbol, menu, false);
+    return [found('strength-style', { run, from, to }, { message, fixes })];
+  });
+};
 
 const letterV = /(?:^|[^\p{L}\p{N}_/.])Δ?V₀?[ \u00a0]?[=≈][ \u00a0]?[-\u2212]?$/u;
 const potentialWords =

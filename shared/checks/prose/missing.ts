@@ -31,13 +31,15 @@ export const noUnit: RunRule = ({ run, values, setting }) => {
     const match = endsClause(run.text, value) ? said.find(({ pattern }) => pattern.test(before)) : undefined;
     if (match === undefined || (setting.names.has('V') && /V₀?[ \u00a0]?=/u.test(before))) return [];
     const number = run.text.slice(value.from, value.to);
-    const menu = `${number} ${match.unit}`;
+    const { strength } = setting.style;
+    const unit = match.unit === 'V/m' ? (strength ?? match.unit) : match.unit;
+    const menu = `${number} ${unit}`;
     const end = { run, from: value.to, to: value.to };
     return [
       found(
         'no-unit',
         { run, from: value.from, to: value.to },
-        { message: `${number} of what? ${menu}?`, fixes: rewrite(end, ` ${match.unit}`, menu, false) },
+        { message: `${number} of what? ${menu}?`, fixes: rewrite(end, ` ${unit}`, menu, false) },
       ),
     ];
   });

@@ -1,4 +1,5 @@
 /** Rules over names of units, and over abbreviations that are neither names nor symbols. */
+import type { RunRule } from './rule.ts';
 import { slipRule } from './slips.ts';
 
 export const unitNameCase = slipRule({
@@ -32,12 +33,31 @@ export const unitMixed = slipRule({
     `“${unit}” mixes the symbol of one thing with the name of another: ${meant.join(' or ')}.`,
 });
 
-export const directCurrent = slipRule({
+const joinedLetters = slipRule({
   kind: 'direct current',
   code: 'direct-current',
   say: ({ meant }) =>
     `Direct and alternating belong to the quantity, and nothing is joined to its unit: ${meant.join(' or ')}`,
 });
+
+/** The letters as the house style has them. */
+export const directCurrent: RunRule = (passage) => {
+  if (passage.setting.style['direct-current'] !== 'DC') return joinedLetters(passage);
+  const slipped = passage.slipped.map((value) => {
+    const { unit } = value;
+    if (unit === null) return value;
+    const slips = unit.slips.map((slip) =>
+      slip.kind === 'direct current' ? { ...slip, meant: slip.meant.map(inCapitals) } : slip,
+    );
+    return { ...value, unit: { ...unit, slips } };
+  });
+  return joinedLetters({ ...passage, slipped });
+};
+
+/** `V d.c.` as `V DC`. */
+function inCapitals(meant: string): string {
+  return meant.replace(/([da])\.c\.$/u, (_, letter: string) => `${letter.toUpperCase()}C`);
+}
 
 export const unitAttached = slipRule({
   kind: 'attached',

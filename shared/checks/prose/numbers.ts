@@ -1,5 +1,5 @@
 /** Rules over the digits of a quantity. */
-import { found, type Passage, type RunRule, rewrite } from './rule.ts';
+import { found, type Passage, type RunRule, rewrite, type Setting } from './rule.ts';
 import type { Value } from './values.ts';
 
 /** Also where a cell holds nothing but the number. */
@@ -38,7 +38,7 @@ export const thousandsComma: RunRule = (passage) =>
   withComma(passage, 'groups').map((value) => {
     const { run } = passage;
     const rest = run.text.slice(digitsEnd(value), value.to);
-    const whole = grouped(value.number.digits);
+    const whole = grouped(value.number.digits, passage.setting);
     const written = run.text.slice(value.from, digitsEnd(value));
     const place = { run, from: value.from, to: digitsEnd(value) };
     const fixes = [...rewrite(place, whole, whole + rest, false)];
@@ -52,19 +52,23 @@ export const thousandsComma: RunRule = (passage) =>
     });
   });
 
-export const digitGroups: RunRule = ({ run, values }) =>
+export const digitGroups: RunRule = ({ run, values, setting }) =>
   values.flatMap((value) => {
     const { from, to, number, unit } = value;
-    const whole = /^\d{5,}/u.exec(number.digits)?.[0];
-    if (unit === null || number.spaced || number.comma !== null || whole === undefined) return [];
-    const menu = grouped(whole) + run.text.slice(from + whole.length, to);
-    const place = { run, from, to: from + whole.length };
-    return [
-      found('digit-groups', place, {
-        message: `Many digits are easier to read in groups of three: ${menu}.`,
-        fixes: rewrite(place, grouped(whole), menu, false),
-      }),
-    ];
+    const whole = /^\d{4,}/u.exec(number.digits)?.[0];
+    if (unit === null || number.comma !== null || whole === undefined) return [];
+    const said = whole.length === 4;
+    if (said ? setting.style['four-digits'] !== (number.spaced ? 'together' : 'grouped') : number.spaced)
+      return [];
+    const text = grouped(whole, setting);
+    const end = from + whole.length + (number.spaced ? 1 : 0);
+    const menu = text + run.text.slice(end, to);
+    const place = { run, from, to: end };
+    const message = said
+      ? `The house style of four digits is ${menu}.`
+      : `Many digits are easier to read in groups of three: ${menu}.`;
+    const fixes = rewrite(place, text, menu, false);
+    return [found('digit-groups', place, { message, fixes, ...(said && { severity: 'warning' }) })];
   });
 
 export const timesSign: RunRule = ({ run, values }) =>
@@ -124,10 +128,11 @@ function digitsEnd({ number }: Value): number {
   return number.power?.from ?? number.to;
 }
 
-/** 12 500, but 1500: four digits stay together. */
-function grouped(digits: string): string {
+/** 12 500, but 1500: four digits stay together, unless the house style has them in groups. */
+function grouped(digits: string, { style }: Setting): string {
   const [whole = '', fraction] = digits.split('.');
-  const spaced = whole.length < 5 ? whole : whole.replace(/\B(?=(?:\d{3})+$)/gu, ' ');
+  const least = style['four-digits'] === 'grouped' ? 4 : 5;
+  const spaced = whole.length < least ? whole : whole.replace(/\B(?=(?:\d{3})+$)/gu, ' ');
   return fraction === undefined ? spaced : `${spaced}.${fraction}`;
 }
 

@@ -1,12 +1,16 @@
 /** Rules over prose: what each looks at, and how a finding about a part of a run is made. */
 import type { FindingCode } from '../../findings/catalogue.ts';
 import { type Finding, type FindingParts, type Fix, finding } from '../../findings/finding.ts';
+import type { HouseStyle } from '../../sheet/department/style.ts';
 import { fix, type ProseTable, type Run, spanOf } from './run.ts';
 import { type Value, valuesIn } from './values.ts';
 
-/** What the sheet says about itself. */
+/** What sheet and department say. */
 export interface Setting {
   readonly american: boolean;
+  /** False where the language is only the usual one. */
+  readonly saysLanguage: boolean;
+  readonly style: HouseStyle;
   /** Of electrodes, probes and rows. */
   readonly names: ReadonlySet<string>;
   /** E stands for an electromotive force somewhere in the text. */
@@ -31,6 +35,8 @@ export interface Pair {
 }
 
 export type RunRule = (passage: Passage) => readonly Finding[];
+/** Over words; a run need not hold a number. */
+export type WordRule = (run: Run, setting: Setting) => readonly Finding[];
 export type TableRule = (table: ProseTable, setting: Setting) => readonly Finding[];
 
 export interface Place {

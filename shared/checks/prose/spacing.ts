@@ -57,13 +57,27 @@ export const angleSpace: RunRule = ({ run, values }) =>
     ];
   });
 
-/** House style: said once for a run of text. */
-export const percentSpace: RunRule = ({ run, values }) => {
-  const joined = values.filter(({ gap, unit }) => unit?.symbol === '%' && gap === '');
-  const [first] = joined;
-  if (first === undefined) return [];
-  const menu = `${run.text.slice(first.from, first.number.to)} %`;
-  const changes = joined.map(({ number }) => ({ run, from: number.to, to: number.to, text: ' ' }));
+/** House style: said once for a run of text. Where the department has not said, the SI's way is worth a note. */
+export const percentSpace: RunRule = ({ run, values, setting: { style } }) => {
+  const joins = style.percent === 'joined';
+  const wrong = values.filter(({ gap, unit }) => unit?.symbol === '%' && (gap === '') !== joins);
+  const [first] = wrong;
+  if (first?.unit == null) return [];
+  const menu = `${run.text.slice(first.from, first.number.to)}${joins ? '' : ' '}%`;
+  const changes = wrong.flatMap(({ number, unit }) =>
+    unit === null ? [] : [{ run, from: number.to, to: unit.from, text: joins ? '' : ' ' }],
+  );
+  if (style.percent !== null) {
+    const message = `The house style has ${joins ? 'no' : 'a'} space before the per cent sign: ${menu}.`;
+    const fixes = fix(`Write ${menu}`, changes, true);
+    return [
+      found(
+        'percent-space',
+        { run, from: first.from, to: first.to },
+        { severity: 'warning', message, fixes },
+      ),
+    ];
+  }
   return [
     found(
       'percent-space',

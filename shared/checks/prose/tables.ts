@@ -1,5 +1,6 @@
 /** Rules over tables: headings with units, units in cells, decimals down a column. */
 import type { Finding } from '../../findings/finding.ts';
+import type { HouseStyle } from '../../sheet/department/style.ts';
 import { type Heading, headingOf } from './headings.ts';
 import { found, rewrite, type TableRule } from './rule.ts';
 import { type Change, fix, type ProseTable, type Run } from './run.ts';
@@ -18,15 +19,28 @@ function headed({ head }: ProseTable): readonly Headed[] {
   });
 }
 
-/** House style, said once for a table; American schools mostly write brackets. */
-export const headingBrackets: TableRule = (table, { american }) => {
-  if (american) return [];
+/** House style, said once for a table; American schools mostly write brackets, where the department has not said. */
+export const headingBrackets: TableRule = (table, { american, style }) => {
+  if (style.headings === null ? american : style.headings === 'brackets') return [];
   const wrong = headed(table).filter(({ heading }) => heading.form === 'brackets');
   const changes = wrong.map(({ run, heading }) => {
     const unit = /[/ ]/u.test(heading.written) ? `(${heading.written})` : heading.written;
     return { run, from: heading.quantityTo, to: heading.unitTo, text: ` / ${unit}` };
   });
-  return once('heading-brackets', wrong, changes, 'A heading is a quantity divided by its unit');
+  return once('heading-brackets', wrong, changes, style.headings);
+};
+
+/** Only where the house style has brackets. */
+export const headingSolidus: TableRule = (table, { style }) => {
+  if (style.headings !== 'brackets') return [];
+  const wrong = headed(table).filter(({ heading }) => /^solid/u.test(heading.form));
+  const changes = wrong.map(({ run, heading }) => ({
+    run,
+    from: heading.quantityTo,
+    to: heading.unitTo,
+    text: ` (${heading.written})`,
+  }));
+  return once('heading-solidus', wrong, changes, style.headings);
 };
 
 /** Usual words for a quantity, with its letter. */
@@ -36,35 +50,41 @@ const letters: readonly (readonly [RegExp, string])[] = [
   [/^current$/iu, 'current I'],
 ];
 
-export const headingWords: TableRule = (table) => {
+export const headingWords: TableRule = (table, { style }) => {
   const wrong = headed(table).filter(({ heading }) => heading.form === 'words');
   const changes = wrong.map(({ run, heading }) => {
     const quantity = letters.find(([pattern]) => pattern.test(heading.quantity))?.[1] ?? heading.quantity;
     const unit = heading.written.includes('/') ? `(${heading.written})` : heading.written;
     const from = heading.quantityTo - heading.quantity.length;
-    return { run, from, to: heading.unitTo, text: `${quantity} / ${unit}` };
+    const text = style.headings === 'brackets' ? `${quantity} (${heading.written})` : `${quantity} / ${unit}`;
+    return { run, from, to: heading.unitTo, text };
   });
-  return once('heading-words', wrong, changes, 'A heading is a quantity divided by its unit');
+  return once('heading-words', wrong, changes, style.headings);
 };
 
 function once(
-  code: 'heading-brackets' | 'heading-words',
+  code: 'heading-brackets' | 'heading-solidus' | 'heading-words',
   wrong: readonly Headed[],
   changes: readonly Change[],
-  rule: string,
+  style: HouseStyle['headings'],
 ): readonly Finding[] {
   const [first] = wrong;
   const [change] = changes;
   if (first === undefined || change === undefined) return [];
   const menu = first.run.text.slice(0, change.from).trimStart() + change.text;
-  const fixes = fix(`Write ${menu}${changes.length > 1 ? ' and so on' : ''}`, changes, false);
+  const fixes = fix(`Write ${menu}${changes.length > 1 ? ' and so on' : ''}`, changes, style !== null);
   const place = { run: first.run, from: change.from, to: first.heading.unitTo };
-  return [found(code, place, { message: `${rule}: ${menu}.`, fixes })];
+  const rule =
+    style === null ? 'A heading is a quantity divided by its unit' : 'The house style of headings is';
+  const colon = style === null ? ':' : '';
+  const severity = style === null ? {} : ({ severity: 'warning' } as const);
+  return [found(code, place, { message: `${rule}${colon} ${menu}.`, fixes, ...severity })];
 }
 
-export const headingSolidi: TableRule = (table) =>
+/** A house style with brackets has its own word on them. */
+export const headingSolidi: TableRule = (table, { style }) =>
   headed(table)
-    .filter(({ heading }) => heading.form === 'solidi')
+    .filter(({ heading }) => heading.form === 'solidi' && style.headings !== 'brackets')
     .map(({ run, heading }) => {
       const unit = `(${heading.written})`;
       const menu = `${heading.quantity} / ${unit}`;
