@@ -9,13 +9,15 @@ import { examineSheet, printSheets } from '../../shared/index.ts';
 import { resolveSetups } from '../../shared/setup/resolve.ts';
 import { solveSetup } from '../../shared/setup/solve-setup.ts';
 import { frontMatterKeys } from '../../shared/sheet/front-matter.ts';
+
 import { columnWords, helpWords, laterWords } from '../../shared/sheet/inserts/figures.ts';
 import { insertHeads, parseInsert } from '../../shared/sheet/inserts/parse-insert.ts';
+import { readSheet } from '../../shared/sheet/read-sheet.ts';
 import { excerptOf } from '../excerpts.ts';
 
 const guide = readFileSync(new URL('../../docs/language.md', import.meta.url), 'utf8');
 
-/** Every fence of ours, also those inside the fences of whole sheets. */
+/** Every fence of ours. They stand in longer fences: the guide shows them as they are written. */
 const examples = [...guide.matchAll(/^```electrodes(.*)\n([\s\S]*?)^```$/gm)].map(
   ([, head = '', text = '']) => ({ title: `${head.trim()} ${text.split('\n')[0]}`.trim(), head, text }),
 );
@@ -50,6 +52,15 @@ describe('examples', () => {
     const { solved, findings } = solveSetup(setup, { gap: 1e-6, traces: false, samples: [] });
     expect(findings).toEqual([]);
     expect(solved?.readings.current_A).toBeGreaterThan(0);
+  });
+});
+
+describe('the pages', () => {
+  const pages = ['docs/language.md', 'docs/editor.md', 'docs/findings.md', 'client/README.md', 'README.md'];
+
+  it.each(pages)('%s is no sheet itself, so that a preview shows its examples as text', (page) => {
+    const text = readFileSync(new URL(`../../${page}`, import.meta.url), 'utf8');
+    expect(readSheet({ name: page, text }).blocks).toEqual([]);
   });
 });
 
