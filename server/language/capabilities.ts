@@ -29,8 +29,8 @@ export function serverCapabilities({ pullsFindings, formatting }: ClientFeatures
     documentHighlightProvider: true,
     documentLinkProvider: {},
     renameProvider: { prepareProvider: true },
-    ...(formatting ? { documentFormattingProvider: true } : {}),
-    documentRangeFormattingProvider: true,
+    // An editor may take a formatter of ranges for one of whole texts: both are offered, or neither.
+    ...(formatting ? { documentFormattingProvider: true, documentRangeFormattingProvider: true } : {}),
     codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, ...Object.values(actionKinds)] },
     foldingRangeProvider: true,
     selectionRangeProvider: true,

@@ -7,7 +7,7 @@ export interface ClientFeatures {
   readonly snippets: boolean;
   /** Drawings as images in hovers: asked for by `initializationOptions.drawings`, since not every editor can show them. */
   readonly drawings: boolean;
-  /** Formatting of a whole text: not offered where `initializationOptions.formatting` is false. */
+  /** Formatting of texts and ranges: not offered where `initializationOptions.formatting` is false. */
   readonly formatting: boolean;
   /** It has our commands, `initializationOptions.commands`: a lens may then name one. */
   readonly commands: boolean;

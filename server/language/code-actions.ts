@@ -32,10 +32,12 @@ export async function codeActions(
   if (needsFindings && examined === null) return null;
   const findings = examined?.findings ?? [];
   const fixes = mayFix && wanted(CodeActionKind.QuickFix) ? editing.fixesAt(findings, span) : [];
+  // Each is tried out before it is offered, which takes time.
+  const mayRefactor = wanted(actionKinds.rewrite) || wanted(actionKinds.extract);
+  const refactorings = mayRefactor ? editing.refactoringsAt(sheet.draft, span) : [];
   return [
     ...fixes.map((fix) => quickFix(house, sheet, fix)),
-    ...editing
-      .refactoringsAt(sheet.draft, span)
+    ...refactorings
       .map(({ title, kind, edits }) => action(sheet, title, actionKinds[kind], edits))
       .filter(({ kind }) => wanted(kind)),
     ...sources.flatMap((kind) => sourceAction(sheet, kind, findings)),
