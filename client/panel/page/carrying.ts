@@ -9,8 +9,10 @@ export type Carrying =
   /** `from`: where the pointer took hold, mm. */
   | { readonly kind: 'dragging'; readonly handle: string; readonly from: Point; readonly by: Point }
   | { readonly kind: 'stepping'; readonly handle: string; readonly by: Point }
-  /** The text is being changed; `next`: steps made meanwhile. */
-  | { readonly kind: 'dropping'; readonly handle: string; readonly next: Point };
+  /** The text is being changed; `stepped`: by arrow keys, so far; `next`: steps made meanwhile. */
+  | { readonly kind: 'dropping'; readonly handle: string; readonly stepped: Point; readonly next: Point }
+  /** Steps that were refused: what stands in line with something else leaves it by several of them at once, not by one. */
+  | { readonly kind: 'held back'; readonly handle: string; readonly by: Point };
 
 export type Event =
   | { readonly kind: 'grab'; readonly handle: string; readonly at: Point }
@@ -21,7 +23,7 @@ export type Event =
   | { readonly kind: 'settle' }
   | { readonly kind: 'escape' }
   /** The text has been changed, or could not be. */
-  | { readonly kind: 'applied' };
+  | { readonly kind: 'applied'; readonly done: boolean };
 
 export type Deed =
   /** Show what it would look like. */
@@ -42,6 +44,10 @@ export interface Turn {
 }
 
 export const nothing: Carrying = { kind: 'nothing' };
+
+/** True where what is shown is what the text says. */
+export const isAtRest = ({ kind }: Carrying): boolean => kind === 'nothing' || kind === 'held back';
+
 const nowhere: Point = { x: 0, y: 0 };
 
 export function carry(state: Carrying, event: Event): Turn {
@@ -53,15 +59,15 @@ export function carry(state: Carrying, event: Event): Turn {
     case 'step':
       return stepped(state, event.handle, event.by);
     case 'release':
-      return state.kind === 'dragging' ? dropped(state) : stay(state);
+      return state.kind === 'dragging' ? dropped(state, nowhere) : stay(state);
     case 'settle':
-      return state.kind === 'stepping' ? dropped(state) : stay(state);
+      return settled(state);
     case 'escape':
       return state.kind === 'nothing' || state.kind === 'dropping'
         ? stay(state)
         : { state: nothing, deeds: [{ kind: 'restore' }] };
     case 'applied':
-      return applied(state);
+      return applied(state, event.done);
   }
 }
 
@@ -70,7 +76,7 @@ const still = ({ x, y }: Point): boolean => x === 0 && y === 0;
 
 function grabbed(state: Carrying, handle: string, at: Point): Turn {
   if (state.kind === 'dropping' || state.kind === 'dragging') return stay(state);
-  const before = state.kind === 'stepping' ? dropped(state).deeds : [];
+  const before = state.kind === 'stepping' ? dropped(state, state.by).deeds : [];
   return { state: { kind: 'dragging', handle, from: at, by: nowhere }, deeds: before };
 }
 
@@ -90,10 +96,16 @@ function stepped(state: Carrying, handle: string, by: Point): Turn {
       return state.handle === handle ? stay({ ...state, next: plus(state.next, by) }) : stay(state);
     case 'nothing':
       return stepping(handle, by, []);
+    case 'held back':
+      return stepping(
+        handle,
+        state.handle === handle && isOnward(state.by, by) ? plus(state.by, by) : by,
+        [],
+      );
     case 'stepping':
       return state.handle === handle
         ? stepping(handle, plus(state.by, by), [])
-        : stepping(handle, by, dropped(state).deeds);
+        : stepping(handle, by, dropped(state, state.by).deeds);
   }
 }
 
@@ -102,12 +114,25 @@ const stepping = (handle: string, by: Point, before: readonly Deed[]): Turn => (
   deeds: [...before, { kind: 'preview', handle, by }, { kind: 'wait' }],
 });
 
-function dropped({ handle, by }: { readonly handle: string; readonly by: Point }): Turn {
-  if (still(by)) return { state: nothing, deeds: [{ kind: 'restore' }] };
-  return { state: { kind: 'dropping', handle, next: nowhere }, deeds: [{ kind: 'drop', handle, by }] };
+/** A step back from where the way was barred is meant as it is. */
+const isOnward = (before: Point, by: Point): boolean => before.x * by.x + before.y * by.y > 0;
+
+function settled(state: Carrying): Turn {
+  if (state.kind === 'held back') return stay(nothing);
+  return state.kind === 'stepping' ? dropped(state, state.by) : stay(state);
 }
 
-function applied(state: Carrying): Turn {
+function dropped({ handle, by }: { readonly handle: string; readonly by: Point }, byKeys: Point): Turn {
+  if (still(by)) return { state: nothing, deeds: [{ kind: 'restore' }] };
+  return {
+    state: { kind: 'dropping', handle, stepped: byKeys, next: nowhere },
+    deeds: [{ kind: 'drop', handle, by }],
+  };
+}
+
+function applied(state: Carrying, done: boolean): Turn {
   if (state.kind !== 'dropping') return stay(state);
-  return still(state.next) ? stay(nothing) : stepping(state.handle, state.next, []);
+  const { handle, stepped: before, next } = state;
+  if (!still(next)) return stepping(handle, !done && isOnward(before, next) ? plus(before, next) : next, []);
+  return stay(done || still(before) ? nothing : { kind: 'held back', handle, by: before });
 }

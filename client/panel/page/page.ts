@@ -2,7 +2,15 @@
 import type { editing } from '../../../shared/index.ts';
 import type { Applied, Lookout, Shown, ToExtension, ToPage } from '../protocol.ts';
 import { adopted } from './adopt.ts';
-import { burst_ms, type Event as CarryEvent, type Carrying, carry, type Deed, nothing } from './carrying.ts';
+import {
+  burst_ms,
+  type Event as CarryEvent,
+  type Carrying,
+  carry,
+  type Deed,
+  isAtRest,
+  nothing,
+} from './carrying.ts';
 import { held, holds, onPaper, type Point, plus, whole } from './coordinates.ts';
 import { Hands, handleAt } from './hands.ts';
 import { type Intent, intentOf, type Key } from './keys.ts';
@@ -85,7 +93,7 @@ export class PanelPage {
     else if (this.late !== null && drawing.version <= this.late) return;
     this.late = null;
     this.drawing = drawing;
-    if (this.carrying.kind === 'nothing') this.show(drawing);
+    if (isAtRest(this.carrying)) this.show(drawing);
   }
 
   /** Another block: what went on over the old one is over. */
@@ -132,12 +140,12 @@ export class PanelPage {
 
   private read(ask: number, slip: editing.Slip | null): void {
     const wanted = this.readings.answered(ask);
-    if (wanted && slip !== null && this.carrying.kind === 'nothing') this.slips.show(slip);
+    if (wanted && slip !== null && isAtRest(this.carrying)) this.slips.show(slip);
   }
 
   private moved(ask: number, moved: Shown | null): void {
     const wanted = this.previews.answered(ask);
-    if (!wanted || moved === null || this.carrying.kind === 'nothing') return;
+    if (!wanted || moved === null || isAtRest(this.carrying)) return;
     if ('refusal' in moved) this.slips.refuse(moved.refusal);
     else {
       if (moved.drawing !== null) this.show(moved.drawing);
@@ -152,7 +160,7 @@ export class PanelPage {
       if (this.drawing !== null) this.show(this.drawing);
       this.slips.refuse(outcome.refusal);
     } else this.slips.say(outcome.said);
-    this.carry({ kind: 'applied' });
+    this.carry({ kind: 'applied', done: !('refusal' in outcome) });
   }
 
   private withBlock(run: (block: number) => void): void {

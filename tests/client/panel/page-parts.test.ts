@@ -6,6 +6,7 @@ import {
   carry,
   type Deed,
   type Event,
+  isAtRest,
   nothing,
 } from '../../../client/panel/page/carrying.ts';
 import {
@@ -160,10 +161,42 @@ describe('what is carried', () => {
       { kind: 'settle' },
       step('bar N', 0, 1),
       step('bar N', 0, 1),
-      { kind: 'applied' },
+      { kind: 'applied', done: true },
     );
     expect(state).toEqual({ kind: 'stepping', handle: 'bar N', by: { x: 0, y: 2 } });
     expect(deeds.at(-2)).toEqual({ kind: 'preview', handle: 'bar N', by: { x: 0, y: 2 } });
+  });
+  describe('steps that were refused', () => {
+    const refusedStep: readonly Event[] = [
+      step('bar P', 0, 1),
+      { kind: 'settle' },
+      { kind: 'applied', done: false },
+    ];
+    const asked = (...events: readonly Event[]) => carried(...events).deeds.at(-2);
+
+    test('add up, however slowly they come', () => {
+      expect(asked(...refusedStep, ...refusedStep, ...refusedStep, step('bar P', 0, 1))).toEqual({
+        kind: 'preview',
+        handle: 'bar P',
+        by: { x: 0, y: 4 },
+      });
+      const during = refusedStep.toSpliced(2, 0, step('bar P', 0, 1));
+      expect(asked(...during)).toMatchObject({ by: { x: 0, y: 2 } });
+    });
+    test('are forgotten for another handle, a step back, a drag and Escape', () => {
+      expect(asked(...refusedStep, step('probe M', 0, 1))).toMatchObject({ by: { x: 0, y: 1 } });
+      expect(asked(...refusedStep, step('bar P', 0, -1))).toMatchObject({ by: { x: 0, y: -1 } });
+      for (const end of ['escape', 'settle'] as const)
+        expect(asked(...refusedStep, { kind: end }, step('bar P', 0, 1))).toMatchObject({
+          by: { x: 0, y: 1 },
+        });
+      const drag = carried(grab, point(20, 20), { kind: 'release' }, { kind: 'applied', done: false });
+      expect(drag.state).toEqual(nothing);
+    });
+    test('leave the drawing and the slip to what the text says', () => {
+      expect(isAtRest(carried(...refusedStep).state)).toBe(true);
+      expect(isAtRest(carried(step('bar P', 0, 1)).state)).toBe(false);
+    });
   });
   test('another handle ends the burst of the one before', () => {
     const { state, deeds } = carried(step('bar N', 1, 0), step('probe M', 0, 1));
