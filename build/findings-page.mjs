@@ -1,4 +1,4 @@
-// Writes docs/findings.md from the catalogue of findings. With --print the text goes to standard output.
+// Writes docs/findings.md from the catalogue of findings, and with it the schema of a department's file. With --print the text goes to standard output.
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { load, root } from './core.mjs';
@@ -16,7 +16,11 @@ const tables = [
 const exported = tables.map(([file, name]) => `export { ${name} } from './shared/findings/${file}';`);
 const text = page(await load(exported.join('\n')));
 if (process.argv.includes('--print')) process.stdout.write(text);
-else writeFileSync(join(root, 'docs/findings.md'), text);
+else {
+  writeFileSync(join(root, 'docs/findings.md'), text);
+  // Its codes are keys of a department's file.
+  await import('./department-schema.mjs');
+}
 
 function page(codes) {
   const sections = tables.map(([, name, about]) => {

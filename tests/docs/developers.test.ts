@@ -14,6 +14,7 @@ const manifest = JSON.parse(read('package.json')) as {
 
 const pages = [
   'DEVELOPERS.md',
+  'docs/department.md',
   'docs/editor.md',
   'docs/engine.md',
   'docs/language.md',
