@@ -78,7 +78,8 @@ export function placePieces(bench: Bench): Places {
   };
 }
 
-const onItself = (shape: Shape): boolean =>
+/** A spike or prong that stands on another piece of its own electrode. */
+export const onItself = (shape: Shape): boolean =>
   isPointed(shape) && shape.tip.kind === 'on' && shape.tip.of.text === shape.name.text;
 
 /** Depth-first over the electrodes; the path of those begun and not finished shows a circle. */
@@ -283,8 +284,8 @@ function besideBox(other: Bounds, box: Bounds, side: 'right' | 'left' | 'above' 
   }
 }
 
-/** Middle of the metal farthest in a direction. */
-function outermost(piece: FieldPiece, u: XY): XY {
+/** Middle of the metal farthest in a direction: the tip of a spike or prong that points there. */
+export function outermost(piece: FieldPiece, u: XY): XY {
   const { outer } = piece;
   const arc = outer.edges[0]?.arc ?? null;
   const [a, b] = outer.edges;

@@ -12,10 +12,16 @@ import type { PointReading } from './readings.ts';
 import { rounded, roundedPosition } from './rounding.ts';
 import type { Setup } from './setup.ts';
 
+export type BareReading = {
+  readonly [K in 'potential_V' | 'strength_V_per_m' | 'uncertainty_V']: NonNullable<PointReading[K]>;
+};
+
 export interface PointReader {
   read(at: Point): PointReading;
   /** What the meter shows on a conductor, V; null where nothing fixes its potential. */
   onConductor(conductor: number): number | null;
+  /** What bare paper stands at, without a meter and so at little cost; null as for `strength`. */
+  bare(at: Point): BareReading | null;
   /** The field on bare paper, V/m, at less cost than a reading; null elsewhere and where nothing fixes the potential. */
   strength(at: Point): readonly [number, number] | null;
 }
@@ -47,6 +53,7 @@ export function pointReader(
       return conductor === null ? paper.read(at) : metal(at, conductor);
     },
     onConductor: (conductor) => metal({ x: 0, y: 0 }, conductor).reading_V,
+    bare: paper.bare,
     strength: paper.strength,
   };
 }
@@ -92,7 +99,7 @@ function paperReader(
   field: Field,
   circuit: Circuit,
   circuitState: CircuitState,
-): Pick<PointReader, 'read' | 'strength'> {
+): Pick<PointReader, 'read' | 'bare' | 'strength'> {
   const { conductor_V } = circuitState.state;
   const potential = sampler(field.primal.potential(conductor_V));
   const adrift = adriftAt(field, circuitState);
@@ -117,6 +124,16 @@ function paperReader(
   };
   return {
     read,
+    bare(at) {
+      const sample = potential.at(at.x, at.y);
+      if (sample === null || adrift(at)) return null;
+      const [x, y] = strengthOf(sample);
+      return {
+        potential_V: rounded(sample.value),
+        strength_V_per_m: [rounded(x), rounded(y)],
+        uncertainty_V: rounded(uncertainty(0)),
+      };
+    },
     strength(at) {
       const sample = potential.at(at.x, at.y);
       return sample === null || adrift(at) ? null : strengthOf(sample);

@@ -59,12 +59,33 @@ export interface SetupTraces {
   readonly lineCurrent_A: number | null;
 }
 
+/** The paper along the line between the facing edges of two electrodes, without a meter, from end to end in equal steps. */
+export interface GapReading {
+  /** Names of the electrodes. */
+  readonly from: string;
+  readonly to: string;
+  readonly length_mm: number;
+  readonly points: readonly GapPoint[];
+}
+export interface GapPoint {
+  /** From the edge of `from`. */
+  readonly distance_mm: number;
+  readonly x_mm: number;
+  readonly y_mm: number;
+  /** All null on other metal, in holes, and where nothing fixes the potential. */
+  readonly potential_V: number | null;
+  readonly strength_V_per_m: readonly [number, number] | null;
+  readonly uncertainty_V: number | null;
+}
+
 /** A solved setup, all plain data. */
 export interface SolvedSetup {
   readonly readings: SetupReadings;
   readonly traces: SetupTraces;
   /** Readings at further places asked for, in the order of asking. */
   readonly samples: readonly PointReading[];
+  /** Between metal of different terminals. */
+  readonly gaps: readonly GapReading[];
   /** Work done, for tables and tests. */
   readonly work: { readonly unknowns: number; readonly order: number; readonly gap: number };
 }

@@ -8,6 +8,7 @@ import { drained, type Stages } from '../field/solve/stages.ts';
 import type { Finding } from '../findings/finding.ts';
 import { type CircuitState, type Conductances, paperResistance, solveCircuit } from './bounds.ts';
 import { type Circuit, circuitOf } from './circuit.ts';
+import { gapsRead } from './gaps.ts';
 import { nothingAt, type PointReader, pointReader } from './points.ts';
 import { sheetScale, unitProblemOf } from './problem.ts';
 import type { ElectrodeReading, SetupReadings, SetupTraces, SolvedSetup } from './readings.ts';
@@ -107,6 +108,7 @@ function* solvedWith(setup: Setup, field: Field, ask: Ask): Stages<SolvedSetup> 
   yield;
   const places = yield* placesRead(setup, reader);
   const samples = yield* each(ask.samples, reader.read);
+  const gaps = gapsRead(setup, reader);
   const readings = {
     ...totals(setup, conductances, state),
     electrodes: setup.electrodes.map((electrode) => ({
@@ -122,6 +124,7 @@ function* solvedWith(setup: Setup, field: Field, ask: Ask): Stages<SolvedSetup> 
     readings,
     traces,
     samples,
+    gaps,
     work: { unknowns: field.unknowns, order: field.order, gap: field.gap },
   };
 }

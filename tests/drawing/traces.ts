@@ -81,6 +81,7 @@ function solution(
     },
     traces,
     samples: [],
+    gaps: [],
     work: { unknowns: 0, order: 0, gap: 0 },
   };
 }

@@ -104,6 +104,7 @@ function solvedBy(setup: Setup, samples: readonly { x: number; y: number }[], st
       lineCurrent_A: current / 16,
     },
     samples: samples.map(read),
+    gaps: [],
     work: { unknowns: 100, order: 4, gap: 1e-8 },
   };
 }
