@@ -79,13 +79,13 @@ export function conclude(draft: Draft, outcome: (setup: Setup) => Outcome): Exam
     ...outcomes.flatMap(({ setup, trouble }) => (trouble === null ? [] : [troubleFinding(setup, trouble)])),
     ...rules.flatMap((rule) => rule({ sheet, setups, solutions, ...standards })),
   ];
-  const allowed = applyAllowances(withSeverities(findings, standards.department), sheet);
+  const left = withSeverities(applyAllowances(findings, sheet), standards.department);
   return {
     sheet,
     setups,
     bound: binding.bound,
     solutions,
-    findings: inOrder(allowed),
+    findings: inOrder(left),
     ...standards,
   };
 }
