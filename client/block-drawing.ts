@@ -17,13 +17,11 @@ export async function drawingAt(
   return place === undefined ? null : server.request(messages.drawing, ask(place));
 }
 
-/** Of the editor in front; says so where there is nothing to draw. */
+/** Of the sheet in front; says so where there is nothing to draw. */
 export async function drawingInFront(house: House): Promise<editing.EditorDrawing | null> {
-  const editor = vscode.window.activeTextEditor;
+  const { editor } = house.front;
   const drawing =
-    editor === undefined || !house.texts.has(editor.document)
-      ? null
-      : await drawingAt(house, editor.document.uri.toString(), editor.selection.active);
+    editor === null ? null : await drawingAt(house, editor.document.uri.toString(), editor.selection.active);
   if (drawing === null) {
     const said = vscode.l10n.t('There is no drawing here. Put the cursor in a block of a sheet.');
     void vscode.window.showInformationMessage(said);

@@ -5,7 +5,7 @@ import type { House } from './house.ts';
 import { commandIds } from './ids.ts';
 import { createPanel } from './panel/panel.ts';
 
-export function drawingPanel({ extensionUri, log, server }: House): vscode.Disposable {
+export function drawingPanel({ extensionUri, front, log, server }: House): vscode.Disposable {
   const solved = new vscode.EventEmitter<string>();
   const panel = createPanel({
     extensionUri,
@@ -18,16 +18,18 @@ export function drawingPanel({ extensionUri, log, server }: House): vscode.Dispo
     solved,
     server.onNotification<editing.PanelStale>(messages.solved, ({ uri }) => solved.fire(uri)),
     vscode.commands.registerCommand(commandIds.showDrawing, (...given: readonly unknown[]) => {
-      const target = targetOf(given);
+      const target = targetOf(given, front.editor ?? vscode.window.activeTextEditor);
       if (target !== null) panel.show(target.uri, target.place);
     }),
   );
 }
 
 /** A code lens names its block; the palette means the cursor. */
-function targetOf([uri, place]: readonly unknown[]): { uri: vscode.Uri; place: editing.Place } | null {
+function targetOf(
+  [uri, place]: readonly unknown[],
+  editor: vscode.TextEditor | undefined,
+): { uri: vscode.Uri; place: editing.Place } | null {
   if (typeof uri === 'string' && isPlace(place)) return { uri: vscode.Uri.parse(uri), place };
-  const editor = vscode.window.activeTextEditor;
   if (editor === undefined) return null;
   const { line, character } = editor.selection.active;
   return { uri: editor.document.uri, place: { line, character } };

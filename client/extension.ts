@@ -7,6 +7,7 @@ import { startPreview } from './preview/feature.ts';
 import { Reader } from './reader.ts';
 import { Server } from './server.ts';
 import { CurrentSettings } from './settings.ts';
+import { SheetInFront } from './sheet-in-front.ts';
 import { SheetTexts } from './sheet-texts.ts';
 
 /** What the editor's own Markdown extension asks for. */
@@ -20,7 +21,8 @@ export function activateWith(context: vscode.ExtensionContext, makeClient: Clien
   const settings = new CurrentSettings();
   const reader = new Reader(settings);
   const texts = new SheetTexts();
-  const shared = { extensionUri: context.extensionUri, log, settings, reader, texts };
+  const front = new SheetInFront(texts);
+  const shared = { extensionUri: context.extensionUri, log, settings, reader, texts, front };
   const server = new Server(() => makeClient(shared), log);
   const house: House = { ...shared, server };
   const preview = startPreview(house);
@@ -28,6 +30,7 @@ export function activateWith(context: vscode.ExtensionContext, makeClient: Clien
     log,
     settings,
     reader,
+    front,
     server,
     preview,
     ...features.map((start) => start(house)),

@@ -4,7 +4,6 @@ import { drawingPanel } from './drawing-panel.ts';
 import { files } from './files.ts';
 import type { Feature } from './house.ts';
 import { tellSettings } from './live-settings.ts';
-import { sheetInFront } from './sheet-in-front.ts';
 import { status } from './status.ts';
 import { thumbnails } from './thumbnails.ts';
 import { waking } from './waking.ts';
@@ -14,7 +13,6 @@ export const features: readonly Feature[] = [
   commands,
   drawingPanel,
   files,
-  sheetInFront,
   status,
   tellSettings,
   thumbnails,

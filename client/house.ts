@@ -3,6 +3,7 @@ import type * as vscode from 'vscode';
 import type { Reader } from './reader.ts';
 import type { RunningClient, Server } from './server.ts';
 import type { CurrentSettings } from './settings.ts';
+import type { SheetInFront } from './sheet-in-front.ts';
 import type { SheetTexts } from './sheet-texts.ts';
 
 export interface House {
@@ -10,6 +11,7 @@ export interface House {
   readonly log: vscode.LogOutputChannel;
   readonly settings: CurrentSettings;
   readonly reader: Reader;
+  readonly front: SheetInFront;
   readonly server: Server;
   readonly texts: SheetTexts;
 }

@@ -26,7 +26,7 @@ export const settingIds = {
 
 /** Context keys that the manifest's menus ask for. */
 export const contextIds = {
-  /** The editor in front shows a sheet. */
+  /** A sheet is in front, or beside the preview or panel that is. */
   inSheet: 'papervolt.inSheet',
   /** A sheet has been seen, so that the language server runs. */
   running: 'papervolt.running',

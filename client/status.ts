@@ -8,7 +8,7 @@ import { type Counts, countsText } from './status-text.ts';
 const chooseId = 'papervolt.status.choose';
 
 export function status(house: House): vscode.Disposable {
-  const { reader, server, texts } = house;
+  const { front, reader, server, texts } = house;
   const item = vscode.languages.createLanguageStatusItem(statusId, texts.selector);
   item.name = 'Papervolt';
   item.command = { command: chooseId, title: vscode.l10n.t('More…') };
@@ -28,8 +28,8 @@ export function status(house: House): vscode.Disposable {
     vscode.commands.registerCommand(chooseId, () => choose(server.state !== 'stopped')),
     vscode.window.onDidChangeActiveTextEditor(show),
     vscode.languages.onDidChangeDiagnostics(({ uris }) => {
-      const front = vscode.window.activeTextEditor?.document.uri.toString();
-      if (uris.some((uri) => uri.toString() === front)) show();
+      const shown = front.editor?.document.uri.toString();
+      if (uris.some((uri) => uri.toString() === shown)) show();
     }),
     reader.onDidChange(show),
     server.onDidChangeState(() => {
@@ -43,9 +43,9 @@ export function status(house: House): vscode.Disposable {
   );
 
   function found(): string {
-    const document = vscode.window.activeTextEditor?.document;
-    if (document === undefined || !texts.has(document)) return vscode.l10n.t('no block in this text');
-    return countsText(countsOf(document.uri), { t: vscode.l10n.t });
+    const { editor } = front;
+    if (editor === null) return vscode.l10n.t('no block in this text');
+    return countsText(countsOf(editor.document.uri), { t: vscode.l10n.t });
   }
 }
 

@@ -35,7 +35,7 @@ export async function describeDrawing(house: House, descriptions: Descriptions):
   const drawing = await drawingInFront(house);
   if (drawing === null) return;
   // One sentence a line; as Markdown, since the editor folds its long lines.
-  const text = drawing.description.replace(/(?<=[.;]) (?=\p{L})/gu, '\n\n');
+  const text = drawing.description.replace(/(?<=\.) (?=[\p{Lu}\d])/gu, '\n\n');
   await descriptions.show(drawing.title, `# ${drawing.title}\n\n${text}\n`);
 }
 

@@ -8,8 +8,8 @@ export async function openGuide({ extensionUri }: House): Promise<void> {
 }
 
 /** Without a code, the one that is chosen among those of the text in front. */
-export async function explain({ extensionUri }: House, code: unknown): Promise<void> {
-  const asked = typeof code === 'string' ? code : await chosenCode();
+export async function explain({ extensionUri, front }: House, code: unknown): Promise<void> {
+  const asked = typeof code === 'string' ? code : await chosenCode(front.editor);
   if (asked === undefined) return;
   await showPage(vscode.Uri.joinPath(extensionUri, 'docs', 'findings.md').with({ fragment: asked }));
 }
@@ -18,9 +18,8 @@ async function showPage(uri: vscode.Uri): Promise<void> {
   await vscode.commands.executeCommand('markdown.showPreview', uri);
 }
 
-async function chosenCode(): Promise<string | undefined> {
-  const editor = vscode.window.activeTextEditor;
-  const findings = editor === undefined ? [] : vscode.languages.getDiagnostics(editor.document.uri);
+async function chosenCode(editor: vscode.TextEditor | null): Promise<string | undefined> {
+  const findings = editor === null ? [] : vscode.languages.getDiagnostics(editor.document.uri);
   const ours = findings.filter(({ source }) => source === clientId);
   const line = editor?.selection.active.line ?? 0;
   const distance = ({ range }: vscode.Diagnostic): number => Math.abs(range.start.line - line);

@@ -9,9 +9,12 @@ export const fixAll = (house: House): Promise<void> =>
 export const formatBlocks = (house: House): Promise<void> =>
   apply(house, actionKinds.format, vscode.l10n.t('The blocks are in order.'));
 
-async function apply({ texts }: House, kind: string, nothing: string): Promise<void> {
-  const editor = vscode.window.activeTextEditor;
-  if (editor === undefined || !texts.has(editor.document)) return;
+async function apply({ front }: House, kind: string, nothing: string): Promise<void> {
+  const { editor } = front;
+  if (editor === null) {
+    void vscode.window.setStatusBarMessage(vscode.l10n.t('There is no block in this text.'), 5000);
+    return;
+  }
   const { document, selection } = editor;
   const whole = new vscode.Range(0, 0, document.lineCount, 0);
   const actions = await vscode.commands.executeCommand<readonly vscode.CodeAction[]>(

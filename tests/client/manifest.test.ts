@@ -58,6 +58,12 @@ describe('manifest', () => {
     for (const when of guarded.values()) expect(when).toMatch(/^editorLangId == markdown/);
   });
 
+  it('offers what is about a sheet also while a preview or the panel beside it is in front', () => {
+    const about = [commandIds.showDrawing, commandIds.printSheet, commandIds.copyDrawing, commandIds.fixAll];
+    const guarded = new Map((menus.commandPalette ?? []).map(({ command, when }) => [command, when]));
+    for (const id of about) expect(guarded.get(id)).toBe(`editorLangId == markdown || ${contextIds.inSheet}`);
+  });
+
   it('is woken by Markdown alone, and works where the workspace is not trusted or not on a disk', () => {
     expect(manifest.activationEvents).toEqual(['onLanguage:markdown']);
     expect(manifest.capabilities).toEqual({
