@@ -1,6 +1,10 @@
 /** How the language client is set up, and its states in our words. Only what starts a server imports this: the client is large. */
+import * as vscode from 'vscode';
 import {
   type BaseLanguageClient,
+  CloseAction,
+  ErrorAction,
+  type ErrorHandler,
   type LanguageClientOptions,
   RevealOutputChannelOn,
   State,
@@ -23,6 +27,7 @@ export function clientOptions({ log, settings, texts }: Omit<House, 'server'>): 
     outputChannel: log,
     traceOutputChannel: log,
     revealOutputChannelOn: RevealOutputChannelOn.Never,
+    errorHandler: new Restarts(),
     diagnosticCollectionName: 'papervolt',
     initializationOptions: () => ({
       drawings: true,
@@ -34,6 +39,34 @@ export function clientOptions({ log, settings, texts }: Omit<House, 'server'>): 
       ...liveSettings(settings.now),
     }),
   };
+}
+
+/** So many times, within ms, is a server that ends started anew, and nobody is told. */
+const mostRestarts = 4;
+const restartsWithin_ms = 3 * 60 * 1000;
+
+class Restarts implements ErrorHandler {
+  private ends: readonly number[] = [];
+
+  error(_error: Error, _message: unknown, count: number | undefined): { readonly action: ErrorAction } {
+    return { action: count !== undefined && count <= 3 ? ErrorAction.Continue : ErrorAction.Shutdown };
+  }
+
+  /** One that keeps ending is given up, which is said once. */
+  closed(): { readonly action: CloseAction; readonly handled?: boolean; readonly message: string } {
+    const now = Date.now();
+    this.ends = [...this.ends, now].filter((end) => now - end < restartsWithin_ms);
+    if (this.ends.length <= mostRestarts)
+      return {
+        action: CloseAction.Restart,
+        handled: true,
+        message: 'The language server has stopped and is started anew.',
+      };
+    const message = vscode.l10n.t(
+      'The language server of Papervolt keeps stopping and is not started again.',
+    );
+    return { action: CloseAction.DoNotRestart, message };
+  }
 }
 
 function stateOf(state: State): ServerState {

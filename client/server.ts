@@ -21,14 +21,20 @@ type Handler =
       readonly handle: (params: unknown, token: vscode.CancellationToken) => unknown;
     };
 
+/** One client, from the wish for it until it is stopped. */
+interface Run {
+  /** Null while it is made. */
+  client: BaseLanguageClient | null;
+  /** Resolves when its server runs; rejects where that does not start. */
+  readonly running: Promise<BaseLanguageClient>;
+}
+
 export class Server implements vscode.Disposable {
   private readonly make: () => Promise<RunningClient>;
   private readonly log: vscode.LogOutputChannel;
   private readonly handlers = new Set<Handler>();
   private readonly changed = new vscode.EventEmitter<ServerState>();
-  /** Resolves with the client when it runs. */
-  private running: Promise<BaseLanguageClient> | null = null;
-  private client: BaseLanguageClient | null = null;
+  private run: Run | null = null;
   private current: ServerState = 'off';
   readonly onDidChangeState = this.changed.event;
 
@@ -43,8 +49,11 @@ export class Server implements vscode.Disposable {
 
   /** Starts the server unless it runs or starts already. */
   start(): Promise<BaseLanguageClient> {
-    this.running ??= this.started();
-    return this.running;
+    const client = this.run?.client ?? null;
+    // It may have ended at its start, and been started anew since.
+    if (client !== null && this.current === 'running') return Promise.resolve(client);
+    this.run ??= this.begun();
+    return this.run.running;
   }
 
   async restart(): Promise<void> {
@@ -53,13 +62,14 @@ export class Server implements vscode.Disposable {
   }
 
   async stop(): Promise<void> {
-    const client = this.client;
-    this.client = null;
-    this.running = null;
-    if (client === null) return;
+    const { run } = this;
+    this.run = null;
+    if (run === null) return;
     this.enter('off');
     try {
-      await client.dispose();
+      // What is only starting cannot be stopped.
+      await run.running.catch(() => undefined);
+      await run.client?.dispose();
     } catch (error) {
       this.log.warn(`The language server did not end by itself: ${String(error)}`);
     }
@@ -77,7 +87,7 @@ export class Server implements vscode.Disposable {
   async notify(method: string, params: unknown): Promise<void> {
     if (this.current !== 'running') return;
     try {
-      await this.client?.sendNotification(method, params);
+      await this.run?.client?.sendNotification(method, params);
     } catch (error) {
       this.log.warn(`The language server was not told ${method}: ${String(error)}`);
     }
@@ -99,23 +109,27 @@ export class Server implements vscode.Disposable {
     this.changed.dispose();
   }
 
-  private async started(): Promise<BaseLanguageClient> {
+  private begun(): Run {
     const began = Date.now();
     this.enter('starting');
-    try {
-      const { client, onDidChangeState } = await this.make();
-      this.client = client;
-      for (const handler of this.handlers) attach(client, handler);
-      onDidChangeState((state) => {
-        if (client === this.client) this.enter(state);
-      });
-      await client.start();
-      this.log.info(`The language server runs, after ${Date.now() - began} ms.`);
-      return client;
-    } catch (error) {
-      this.enter('stopped');
-      throw error;
-    }
+    const start = async (): Promise<BaseLanguageClient> => {
+      try {
+        const { client, onDidChangeState } = await this.make();
+        run.client = client;
+        for (const handler of this.handlers) attach(client, handler);
+        onDidChangeState((state) => {
+          if (run === this.run) this.enter(state);
+        });
+        await client.start();
+        this.log.info(`The language server runs, after ${Date.now() - began} ms.`);
+        return client;
+      } catch (error) {
+        if (run === this.run) this.enter('stopped');
+        throw error;
+      }
+    };
+    const run: Run = { client: null, running: Promise.resolve().then(start) };
+    return run;
   }
 
   private enter(state: ServerState): void {
@@ -126,7 +140,8 @@ export class Server implements vscode.Disposable {
 
   private keep(handler: Handler): vscode.Disposable {
     this.handlers.add(handler);
-    const attached = this.client === null ? null : attach(this.client, handler);
+    const client = this.run?.client ?? null;
+    const attached = client === null ? null : attach(client, handler);
     return new vscode.Disposable(() => {
       this.handlers.delete(handler);
       attached?.dispose();
