@@ -5,8 +5,8 @@ import type { House } from '../house.ts';
 import { printName } from './print-names.ts';
 
 export async function printSheet(house: House): Promise<void> {
-  const document = vscode.window.activeTextEditor?.document;
-  if (document === undefined || !house.texts.has(document)) {
+  const document = house.front.editor?.document;
+  if (document === undefined) {
     void vscode.window.showInformationMessage(vscode.l10n.t('Open a sheet to print it.'));
     return;
   }
@@ -27,7 +27,7 @@ export async function printSheet(house: House): Promise<void> {
     uri: vscode.Uri.joinPath(folder, printName(document.uri.path, suffix)),
     html,
   }));
-  for (const { uri, html } of files) await writeWhole(uri, html);
+  for (const { uri, html } of files) await written(uri, html);
   house.log.info(`Printed ${files.map(({ uri }) => uri.toString()).join(', ')}`);
   await offerToOpen(
     files.map(({ uri }) => uri),
@@ -55,21 +55,34 @@ async function chosenFolder(document: vscode.TextDocument): Promise<vscode.Uri |
   return picked?.[0];
 }
 
+/** Says which file could not be written, and why. */
+async function written(uri: vscode.Uri, html: string): Promise<void> {
+  try {
+    await writeWhole(uri, html);
+  } catch (error) {
+    const why = error instanceof Error ? error.message : String(error);
+    throw new Error(vscode.l10n.t('{0} was not written. {1}', nameOf(uri), why), { cause: error });
+  }
+}
+
 /** The file is either the old one or the new one, never half of it. */
 async function writeWhole(uri: vscode.Uri, text: string): Promise<void> {
   const { fs } = vscode.workspace;
   const unfinished = uri.with({ path: `${uri.path}.unfinished` });
-  await fs.writeFile(unfinished, new TextEncoder().encode(text));
   try {
+    await fs.writeFile(unfinished, new TextEncoder().encode(text));
     await fs.rename(unfinished, uri, { overwrite: true });
   } catch (error) {
-    await fs.delete(unfinished);
+    // There may be none; what is told is why there is no print.
+    await fs.delete(unfinished).then(undefined, () => undefined);
     throw error;
   }
 }
 
+const nameOf = ({ path }: vscode.Uri): string => path.slice(path.lastIndexOf('/') + 1);
+
 async function offerToOpen(uris: readonly vscode.Uri[], withheld: readonly string[]): Promise<void> {
-  const names = uris.map(({ path }) => path.slice(path.lastIndexOf('/') + 1));
+  const names = uris.map(nameOf);
   const said = [vscode.l10n.t('Printed: {0}.', names.join(', ')), ...withheld].join(' ');
   const open = vscode.l10n.t('Open');
   const show =
