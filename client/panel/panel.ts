@@ -97,6 +97,7 @@ class OpenPanel {
       surroundings.onSolved((uri) => this.changed(uri)),
       panel.onDidChangeViewState(() => this.follow()),
     );
+    panel.iconPath = vscode.Uri.joinPath(folderUri(surroundings.extensionUri, 'media'), 'icon.svg');
     webview.options = webviewOptions(surroundings.extensionUri);
     webview.html = pageOf(webview, surroundings.extensionUri);
   }
@@ -171,7 +172,10 @@ function editorFor(panel: vscode.WebviewPanel, { request, log }: PanelSurroundin
     async apply(uri, edits) {
       const edit = new vscode.WorkspaceEdit();
       for (const { range, newText } of edits) edit.replace(vscode.Uri.parse(uri), rangeOf(range), newText);
-      return vscode.workspace.applyEdit(edit);
+      const done = await vscode.workspace.applyEdit(edit);
+      const [first] = edits;
+      if (done && first !== undefined) bringIntoView(uri, rangeOf(first.range));
+      return done;
     },
     goTo: (uri, place) => void goTo(vscode.Uri.parse(uri), place, log),
     log: (message) => log.warn(message),
@@ -188,11 +192,17 @@ function rangeOf({ start, end }: { readonly start: Place; readonly end: Place })
   return new vscode.Range(start.line, start.character, end.line, end.character);
 }
 
+const editorOf = (uri: string): vscode.TextEditor | undefined =>
+  vscode.window.visibleTextEditors.find(({ document }) => document.uri.toString() === uri);
+
+/** Whoever moves something sees which line it has changed; the cursor stays. */
+function bringIntoView(uri: string, range: vscode.Range): void {
+  editorOf(uri)?.revealRange(range, vscode.TextEditorRevealType.InCenterIfOutsideViewport);
+}
+
 /** In the editor that shows the text already, if there is one. */
 async function goTo(uri: vscode.Uri, place: Place, log: vscode.LogOutputChannel): Promise<void> {
-  const shown = vscode.window.visibleTextEditors.find(
-    ({ document }) => document.uri.toString() === uri.toString(),
-  );
+  const shown = editorOf(uri.toString());
   const selection = rangeOf({ start: place, end: place });
   try {
     await vscode.window.showTextDocument(uri, {
