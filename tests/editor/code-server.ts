@@ -64,8 +64,9 @@ export class CodeServer {
     return readFileSync(join(this.work, name), 'utf8');
   }
 
-  write(name: string, text: string): void {
-    writeFileSync(join(this.work, name), text);
+  /** Of the files of the workspace. */
+  names(): readonly string[] {
+    return readdirSync(this.work);
   }
 
   /** Ids of the processes below the server whose command holds the words. */
