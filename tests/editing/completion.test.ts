@@ -2,7 +2,7 @@
 import { describe, expect, it, test } from 'vitest';
 import { words } from '../../shared/block/words.ts';
 import { draftSheet } from '../../shared/checks/examine.ts';
-import { completionsAt } from '../../shared/editing/completion/complete.ts';
+import { completionsAt, fenceCompletions } from '../../shared/editing/completion/complete.ts';
 import { keyHelp, keyValues } from '../../shared/editing/completion/front-matter.ts';
 import { headHelp } from '../../shared/editing/completion/insert.ts';
 import { lineWords } from '../../shared/editing/completion/line-words.ts';
@@ -98,6 +98,17 @@ describe('on the opening line', () => {
   test('like, and the setups to be like', () => {
     expect(inText('```electrodes third ‸\n```')).toEqual(['like']);
     expect(inText('```electrodes third like ‸\n```')).toEqual(['bars', 'swapped']);
+  });
+
+  test.each([
+    ['```‸\n\nText.', 'at centre\n```'],
+    ['~~~~ el‸', 'at centre\n~~~~'],
+    ['```‸\n```\nText.', 'at centre'],
+    ['```‸```\nText.', 'at centre\n'],
+  ])('%j: the block is closed unless an editor has done it', (marked, end) => {
+    const [before = '', after = ''] = marked.split('‸');
+    const [first] = fenceCompletions({ name: 'new.md', text: before + after }, before.length);
+    expect(first?.text.slice(first.text.indexOf('at centre'))).toBe(end);
   });
 
   test('a block behind three backticks, in any text', () => {

@@ -34,10 +34,20 @@ export function completionsAt(draft: Draft, offset: number): readonly Completion
   return placed(insertOffers(draft, offset), offset, typed);
 }
 
-/** Behind three backticks, in a text that need not be a sheet yet: a block to fill in. */
+/** Behind three backticks, in a text that need not be a sheet yet: a block to fill in, closed by the same marks. */
 export function fenceCompletions(source: Source, offset: number): readonly Completion[] {
   const before = lineBefore(source, offset);
-  return opensFence.test(before) ? placed([blockOffer], offset, typedIn(before)) : [];
+  const marks = opensFence.exec(before)?.[1];
+  if (marks === undefined) return [];
+  const [rest = '', next = ''] = source.text.slice(offset).split(/\r\n?|\n/u, 2);
+  const text = `${wholeBlock.join('\n')}${closing(marks, rest.trim(), next.trim())}`;
+  return placed([{ ...blockOffer, text }], offset, typedIn(before));
+}
+
+/** Nothing where an editor has closed the fence already, behind the cursor or on the next line. */
+function closing(marks: string, rest: string, next: string): string {
+  if (rest === marks) return '\n';
+  return rest === '' && next === marks ? '' : `\n${marks}`;
 }
 
 /** The part of a word before the cursor. */
@@ -50,8 +60,6 @@ function lineBefore({ text }: Source, offset: number): string {
   return text.slice(from, offset);
 }
 
-const opensFence = /^[\s>*+\d.)-]*(?:`{3,}|~{3,})[ \t]*[a-z]*$/u;
+const opensFence = /^[\s>*+\d.)-]*(`{3,}|~{3,})[ \t]*[a-z]*$/u;
 
-const blockOffer = offer('word', 'electrodes', 'opens a block: a setup on conducting paper', {
-  text: `${wholeBlock.join('\n')}\n`,
-});
+const blockOffer = offer('word', 'electrodes', 'opens a block: a setup on conducting paper');
