@@ -3,19 +3,22 @@ import * as vscode from 'vscode';
 import type { House } from '../house.ts';
 import { clientId } from '../ids.ts';
 
-export async function openGuide({ extensionUri }: House): Promise<void> {
-  await showPage(vscode.Uri.joinPath(extensionUri, 'docs', 'language.md'));
+export async function openGuide({ extensionUri, front }: House): Promise<void> {
+  await showPage(vscode.Uri.joinPath(extensionUri, 'docs', 'language.md'), front.editor);
 }
 
 /** Without a code, the one that is chosen among those of the text in front. */
 export async function explain({ extensionUri, front }: House, code: unknown): Promise<void> {
   const asked = typeof code === 'string' ? code : await chosenCode(front.editor);
   if (asked === undefined) return;
-  await showPage(vscode.Uri.joinPath(extensionUri, 'docs', 'findings.md').with({ fragment: asked }));
+  const page = vscode.Uri.joinPath(extensionUri, 'docs', 'findings.md');
+  await showPage(page.with({ fragment: asked }), front.editor);
 }
 
-async function showPage(uri: vscode.Uri): Promise<void> {
-  await vscode.commands.executeCommand('markdown.showPreview', uri);
+/** Beside the sheet, if there is one, and not following it. */
+async function showPage(page: vscode.Uri, sheet: vscode.TextEditor | null): Promise<void> {
+  const command = sheet === null ? 'markdown.showPreview' : 'markdown.showLockedPreviewToSide';
+  await vscode.commands.executeCommand(command, page);
 }
 
 async function chosenCode(editor: vscode.TextEditor | null): Promise<string | undefined> {
