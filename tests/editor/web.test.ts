@@ -1,0 +1,64 @@
+/** The extension in an editor that is nothing but a browser: server and solver are web workers there. */
+import { afterAll, beforeAll, beforeEach, expect, onTestFailed, test } from 'vitest';
+import type { EditorPage } from './editor-page.ts';
+import { root } from './places.ts';
+import { bars, slips } from './sheets.ts';
+import { startWebBuild, type WebBuild } from './web-build.ts';
+
+let build: WebBuild;
+let editor: EditorPage;
+
+beforeAll(async () => {
+  build = await startWebBuild(root, { 'bars.md': bars, 'slips.md': slips });
+  ({ editor } = build);
+  await editor.page
+    .locator('.explorer-folders-view .monaco-list-row', { hasText: 'slips.md' })
+    .dblclick({ timeout: 60_000 });
+  await editor.editor('slips.md').locator('.view-line').first().waitFor();
+  await editor.closeSideBar();
+});
+afterAll(() => build.stop());
+beforeEach(({ task }) => {
+  onTestFailed(() => editor.shot(`failed-web-${task.name.replace(/\W+/g, '-')}`));
+});
+
+test('slips are underlined', async () => {
+  await editor.squiggles('error').first().waitFor({ timeout: 60_000 });
+  const row = (await editor.problems()).filter({ hasText: 'decimal comma' });
+  await row.waitFor();
+  await editor.command('View: Toggle Panel Visibility');
+});
+
+test('a setup is solved: readings, and its drawing in the hover', async () => {
+  await editor.openFile('bars.md');
+  await editor.line('bars.md', /^probe\s+M\s.*0\.75\sV/).waitFor();
+  await editor.cursorIn('bars.md', '```electrodes bars', 'electrodes');
+  const drawing = (await editor.hover()).locator('img');
+  await drawing.waitFor();
+  await expect
+    .poll(() => drawing.evaluate((image) => image instanceof HTMLImageElement && image.naturalWidth))
+    .toBeGreaterThan(100);
+  await editor.press('Escape');
+});
+
+test('the preview shows solved figures', async () => {
+  await editor.command('Markdown: Open Preview to the Side');
+  const preview = editor.webview('vscode.markdown-language-features');
+  await preview.locator('figure.papervolt-figure svg', { hasText: '0.75 V' }).first().waitFor();
+  await editor.shot('web-preview');
+});
+
+test('the panel draws, and moves an electrode by a key', async () => {
+  await editor.lens('bars.md', 'Show drawing').click();
+  const panel = editor.webview('papervolt.papervolt');
+  const handle = panel.locator('[data-handle="electrode N"]');
+  await handle.waitFor();
+  await handle.focus();
+  await handle.press('ArrowLeft');
+  await editor.line('bars.md', '140 mm at (74, 85)').waitFor();
+  await editor.shot('web-panel');
+});
+
+test('nothing was asked of other machines', () => {
+  expect(build.editor.refused).toEqual([]);
+});
