@@ -6,19 +6,13 @@ import { json, load, root } from './core.mjs';
 /** The languages, by where a template can stand. */
 const languages = { sheet: 'markdown', block: 'papervolt-electrodes' };
 
-const { templates } = await load("export { templates } from './shared/editing/completion/templates.ts';");
+const { snippetText, templates } = await load(
+  "export { snippetText } from './shared/editing/completion/completion.ts'; export { templates } from './shared/editing/completion/templates.ts';",
+);
 const snippets = templates.map(({ title, prefix, where, lines }) => [
   title,
-  { scope: languages[where], prefix, body: bodyOf(lines) },
+  { scope: languages[where], prefix, body: snippetText(lines.join('\n')).split('\n') },
 ]);
 const text = json(Object.fromEntries(snippets));
 if (process.argv.includes('--print')) process.stdout.write(text);
 else writeFileSync(join(root, 'syntaxes/papervolt.code-snippets'), text);
-
-/** Places to fill in are numbered; what an editor would read as its own signs is escaped. */
-function bodyOf(lines) {
-  let place = 0;
-  return lines.map((line) =>
-    line.replace(/[\\$}]/g, '\\$&').replace(/«([^»]*)»/g, (_, example) => `\${${++place}:${example}}`),
-  );
-}

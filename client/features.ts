@@ -2,6 +2,7 @@
 import { commands } from './commands/index.ts';
 import { drawingPanel } from './drawing-panel.ts';
 import { files } from './files.ts';
+import { firstBlock } from './first-block.ts';
 import type { Feature } from './house.ts';
 import { tellSettings } from './live-settings.ts';
 import { status } from './status.ts';
@@ -13,6 +14,7 @@ export const features: readonly Feature[] = [
   commands,
   drawingPanel,
   files,
+  firstBlock,
   status,
   tellSettings,
   thumbnails,

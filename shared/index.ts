@@ -8,8 +8,10 @@ export {
   type Examination,
   examineSheet,
 } from './checks/examine.ts';
+// By themselves: a bundle that names the whole of editing carries all of it.
+export { snippetText } from './editing/completion/completion.ts';
+export { fenceCompletions } from './editing/completion/fence.ts';
 export * as editing from './editing/index.ts';
-// By itself: a bundle that names the whole of editing carries all of it.
 export { messages } from './editing/messages.ts';
 export { type NewSheet, newSheets } from './editing/new-sheet/new-sheets.ts';
 export type { FieldOutcome, FieldRest } from './field/field.ts';

@@ -1,9 +1,8 @@
 /** Which request of the protocol is answered by what. */
 import type { Connection, Position, Range, TextDocumentIdentifier } from 'vscode-languageserver';
-import { editing, lineIndex } from '../../shared/index.ts';
+import { editing, fenceCompletions, lineIndex } from '../../shared/index.ts';
 import { completionItem } from './convert.ts';
 import type { House } from './house.ts';
-import { offsetOf } from './places.ts';
 import { Requests } from './requests.ts';
 import type { OpenSheet } from './sheets.ts';
 
@@ -60,14 +59,9 @@ function firstBlock(
 ) {
   const document = documents.get(place.textDocument.uri);
   if (document === undefined) return null;
-  const { line } = place.position;
-  const before = document.getText({ start: { line, character: 0 }, end: place.position });
-  const offers = editing.fenceCompletions({ name: '', text: before }, before.length);
+  const text = document.getText();
+  const offers = fenceCompletions({ name: '', text }, document.offsetAt(place.position));
   if (offers.length === 0) return null;
-  const lines = lineIndex(document.getText());
-  const start = offsetOf(lines, { line, character: 0 });
-  return offers.map((offer, i) => {
-    const span = { from: start + offer.span.from, to: start + offer.span.to };
-    return completionItem(lines, { ...offer, span }, i, client.snippets);
-  });
+  const lines = lineIndex(text);
+  return offers.map((offer, i) => completionItem(lines, offer, i, client.snippets));
 }

@@ -12,7 +12,14 @@ import {
   type SignatureHelp,
   SymbolKind,
 } from 'vscode-languageserver';
-import type { editing, Finding, LineIndex, Severity, Span } from '../../shared/index.ts';
+import {
+  type editing,
+  type Finding,
+  type LineIndex,
+  type Severity,
+  type Span,
+  snippetText,
+} from '../../shared/index.ts';
 import { rangeOf } from './places.ts';
 import type { OpenSheet } from './sheets.ts';
 
@@ -75,14 +82,6 @@ export function completionItem(
     insertTextFormat: filled ? InsertTextFormat.Snippet : InsertTextFormat.PlainText,
     textEdit: { range: rangeOf(lines, span), newText: filled ? snippetText(text) : plainText(text) },
   };
-}
-
-/** What stands between « and » becomes a numbered place. */
-function snippetText(text: string): string {
-  let place = 0;
-  return text
-    .replace(/[\\$}]/gu, '\\$&')
-    .replace(/«([^»]*)»/gu, (_, example: string) => `\${${++place}:${example}}`);
 }
 
 const plainText = (text: string): string => text.replace(/[«»]/gu, '');

@@ -1,7 +1,7 @@
 /** What an editor may ask of a sheet. All of it is plain records over spans of the text. */
 
 export { meaningKey } from '../setup/meaning-key.ts';
-export { completionsAt, fenceCompletions } from './completion/complete.ts';
+export { completionsAt } from './completion/complete.ts';
 export type { Completion } from './completion/completion.ts';
 export {
   type EditorDrawing,

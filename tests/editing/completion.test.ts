@@ -2,7 +2,8 @@
 import { describe, expect, it, test } from 'vitest';
 import { words } from '../../shared/block/words.ts';
 import { draftSheet } from '../../shared/checks/examine.ts';
-import { completionsAt, fenceCompletions } from '../../shared/editing/completion/complete.ts';
+import { completionsAt } from '../../shared/editing/completion/complete.ts';
+import { fenceCompletions } from '../../shared/editing/completion/fence.ts';
 import { keyHelp, keyValues } from '../../shared/editing/completion/front-matter.ts';
 import { headHelp } from '../../shared/editing/completion/insert.ts';
 import { lineWords } from '../../shared/editing/completion/line-words.ts';

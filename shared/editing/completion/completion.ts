@@ -1,4 +1,5 @@
 /** What can be written at a place: the record, and the few ways to make one. */
+import type { Source } from '../../text/source.ts';
 import type { Span } from '../../text/span.ts';
 
 export interface Offer {
@@ -30,4 +31,23 @@ export function placed(offers: readonly Offer[], cursor: number, typed: string):
     seen.add(one.label);
     return [{ ...one, span }];
   });
+}
+
+/** The part of a word before the cursor. */
+export function typedIn(before: string): string {
+  return /[\p{L}\p{M}\p{N}_-]*$/u.exec(before)?.[0] ?? '';
+}
+
+/** The line up to the cursor. */
+export function lineBefore({ text }: Source, offset: number): string {
+  const from = Math.max(text.lastIndexOf('\n', offset - 1), text.lastIndexOf('\r', offset - 1)) + 1;
+  return text.slice(from, offset);
+}
+
+/** As editors want what is to be filled in: what stands between « and » becomes a numbered place. */
+export function snippetText(text: string): string {
+  let place = 0;
+  return text
+    .replace(/[\\$}]/gu, '\\$&')
+    .replace(/«([^»]*)»/gu, (_, example: string) => `\${${++place}:${example}}`);
 }
