@@ -59,16 +59,8 @@ export function writingOf(blocks: readonly Block[]): Writing {
 const endOf = (line: ExcerptLine): number => line.at + line.text.length;
 
 function added(block: Block, index: number, text: string): TextEdit {
-  const { head, lines } = block.excerpt;
-  const line = lines[index] ?? head;
-  const prefix = (lines[0] ?? line).prefix ?? '';
-  const end = endOf(line);
-  return { span: span(end, end), text: `${lineEnd(lines, head)}${prefix}${text}` };
-}
-
-/** Between two lines of a block stand a line end and the prefix: two characters more than the prefix are CR and LF. */
-function lineEnd(lines: readonly ExcerptLine[], head: ExcerptLine): string {
-  const [first, second] = lines.length > 1 ? lines : [head, ...lines];
-  if (first === undefined || second === undefined) return '\n';
-  return second.at - endOf(first) - (second.prefix ?? '').length === 2 ? '\r\n' : '\n';
+  const { head, lines, lineEnd = '\n' } = block.excerpt;
+  const end = endOf(lines[index] ?? head);
+  const prefix = (lines[0] ?? head).prefix ?? '';
+  return { span: span(end, end), text: `${lineEnd}${prefix}${text}` };
 }

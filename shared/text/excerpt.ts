@@ -17,8 +17,10 @@ export interface Excerpt {
   readonly lines: readonly ExcerptLine[];
   /** The whole block in the file, fences included. */
   readonly span: Span;
-  /** What follows the word `electrodes` on the opening fence line. */
+  /** What follows the word `electrodes` on the opening fence line. Its prefix is that of a first line below it. */
   readonly head: ExcerptLine;
+  /** Of the opening fence line; absent for a line feed alone. */
+  readonly lineEnd?: '\r\n' | '\r';
 }
 
 /**

@@ -30,3 +30,23 @@ test('without C, added behind without R', () => {
   expect(mended).toContain('>    without R\n>    without C\n>    ```\n');
   expect(readSheet({ name: 'list.md', text: mended }).blocks[1]?.block.statements).toHaveLength(2);
 });
+
+test.each([
+  [
+    'in a quotation and a list',
+    '> - ```electrodes\n>   ```\n',
+    '> - ```electrodes\n>   supply cell 1.5 V\n>   ```\n',
+  ],
+  ['without an end', '1. ```electrodes', '1. ```electrodes\n   supply cell 1.5 V'],
+  [
+    'with other line ends',
+    '> ```electrodes\r\n> ```\r\n',
+    '> ```electrodes\r\n> supply cell 1.5 V\r\n> ```\r\n',
+  ],
+])('the first line of a block %s', (_, empty, mended) => {
+  const [setup] = resolveSetups(readSheet({ name: 'list.md', text: empty }).blocks.map(({ block }) => block));
+  const fixes = setup?.findings.flatMap((one) => one.fixes) ?? [];
+  const [edit] = fixes.find(({ title }) => title === 'Add supply cell 1.5 V')?.edits ?? [];
+  if (!edit) throw new Error('no such fix');
+  expect(empty.slice(0, edit.span.from) + edit.text + empty.slice(edit.span.to)).toBe(mended);
+});

@@ -120,14 +120,14 @@ function rowReworded(wish: Wish, scene: Scene): Reworded {
 
 /** The rewording as a `move` line of this block. */
 function inMoveLine(scene: Scene, reworded: Rewording, body: string): Rewording {
-  const { source, block, blocks, handle, number } = scene;
+  const { block, blocks, handle, number } = scene;
   const models = lineage(blocks, number).flatMap((at) => (at === number ? [] : (blocks[at] ?? [])));
   const varies = ({ kind }: Statement): boolean => kind === 'move' || kind === 'change' || kind === 'without';
   const moves = lastOf(block.statements, ({ kind }) => kind === 'move');
   const behind = moves ?? lastOf(block.statements, varies) ?? lastOf(block.statements, () => true);
   return {
     ...reworded,
-    edits: [addedLine({ source, block, models }, behind, { word: 'move', name: handle.name, body })],
+    edits: [addedLine({ block, models }, behind, { word: 'move', name: handle.name, body })],
   };
 }
 

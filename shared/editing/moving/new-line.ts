@@ -14,36 +14,15 @@ export interface NewLine {
 
 /** The block that gets the line, and those that it is like, which show columns where it has none. */
 export interface Bench {
-  readonly source: string;
   readonly block: Block;
   readonly models: readonly Block[];
 }
 
 /** Adds the line behind a statement of the block, or at its end. */
-export function addedLine(
-  { source, block, models }: Bench,
-  behind: Statement | null,
-  line: NewLine,
-): TextEdit {
+export function addedLine({ block, models }: Bench, behind: Statement | null, line: NewLine): TextEdit {
   const text = inColumns([block, ...models], line);
-  if (behind !== null) return writingOf([block]).lineAfter(behind.span, text);
-  return block.excerpt.lines.length === 0
-    ? firstLine(source, block, text)
-    : writingOf([block]).lastLine(block, text);
-}
-
-/** The first line of an empty block: quotations and lists are read off the opening line. */
-function firstLine(source: string, { excerpt }: Block, text: string): TextEdit {
-  const start = Math.max(
-    source.lastIndexOf('\n', excerpt.span.from - 1),
-    source.lastIndexOf('\r', excerpt.span.from - 1),
-  );
-  const before = source.slice(start + 1, excerpt.span.from);
-  const prefix = before.replace(/\d+[.)]|[-*+]/gu, (marker) => ' '.repeat(marker.length));
-  const head = excerpt.head.at + excerpt.head.text.length;
-  const [rest = '', lineEnd = '\n'] = /^[^\r\n]*(\r\n|\n|\r)?/u.exec(source.slice(head)) ?? [];
-  const at = head + rest.length - (rest.endsWith(lineEnd) ? lineEnd.length : 0);
-  return { span: { from: at, to: at }, text: `${lineEnd}${prefix}${text}` };
+  const writing = writingOf([block]);
+  return behind === null ? writing.lastLine(block, text) : writing.lineAfter(behind.span, text);
 }
 
 const namedPattern = /^(\s*)([\p{L}-]+)(\s+)([\p{L}][\p{L}\p{M}\p{Nd}-]*)(\s+)(?=\S)/u;

@@ -23,7 +23,7 @@ export function probeLine(draft: Draft, number: number, at: Point): Moving {
     lastOf(block.statements, ({ kind }) => kind === 'probe') ??
     lastOf(block.statements, ({ kind }) => kind === 'shape' || kind === 'row');
   const models = lineage(blocks, number).flatMap((one) => (one === number ? [] : (blocks[one] ?? [])));
-  const bench = { source: draft.sheet.source.text, block, models };
+  const bench = { block, models };
   const line = addedLine(bench, behind, { word: 'probe', name, body: `at ${place}` });
   return { edits: [line], handle: `probe ${name}`, said: `probe ${name} at ${place} is new` };
 }

@@ -24,7 +24,7 @@ export function rowBetween(site: Site): readonly Refactoring[] {
   const behind =
     lastOf(site.block.statements, ({ kind }) => kind === 'row') ??
     lastOf(site.block.statements, ({ kind }) => kind === 'shape');
-  const bench = { source: site.source, block: site.block, models: [] };
+  const bench = { block: site.block, models: [] };
   const edits = [addedLine(bench, behind, { word: 'row', name, body })];
   return addsOnly(site, name, supposedSetup(site.draft, site.number, edits))
     ? [{ title: `Add row ${name} ${body}`, kind: 'rewrite', edits }]

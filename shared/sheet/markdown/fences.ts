@@ -39,7 +39,15 @@ export function excerptOf(reading: Reading, token: Token): Excerpt {
   const from = info.at - token.markup.length;
   const closing = end > first + 1 + cut.length;
   const last = closing ? end - 1 : first + cut.length;
-  return { lines, span: span(from, Math.max(info.at, endOf(reading, last))), head: headOf(info) };
+  const whole = span(from, Math.max(info.at, endOf(reading, last)));
+  const lineEnd = /^[^\r\n]*(\r\n?)/u.exec(reading.text.slice(info.at))?.[1];
+  const head = headOf(info, prefixBelow(reading.text.slice(reading.index.startOf(first), from)));
+  return {
+    lines,
+    span: whole,
+    head,
+    ...(lineEnd === '\r\n' || lineEnd === '\r' ? { lineEnd } : {}),
+  };
 }
 
 /** Case, a letter too many or too few: `electrode`, `Electrodes`, `electrods`; but `electronics` is another word. */
@@ -60,10 +68,18 @@ function cutLine(reading: Reading, line: number, cut: string): ExcerptLine {
   return { text: reading.text.slice(at, at + text.length), at, ...(prefix === '' ? {} : { prefix }) };
 }
 
-function headOf(info: ExcerptLine): ExcerptLine {
+function headOf(info: ExcerptLine, prefix: string): ExcerptLine {
   const [before = ''] = /^\s*\S*\s*/u.exec(info.text) ?? [];
-  return { text: info.text.slice(before.length).trimEnd(), at: info.at + before.length };
+  return {
+    text: info.text.slice(before.length).trimEnd(),
+    at: info.at + before.length,
+    ...(prefix === '' ? {} : { prefix }),
+  };
 }
+
+/** What stands before a fence, as a line below has it: the marks of lists are spaces there. */
+const prefixBelow = (before: string): string =>
+  before.replace(/\d+[.)]|[-*+]/gu, (mark) => ' '.repeat(mark.length));
 
 function endOf(reading: Reading, line: number): number {
   const text = reading.line(line);
