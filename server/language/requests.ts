@@ -38,6 +38,11 @@ import { changed, refused } from './reply.ts';
 import type { OpenSheet } from './sheets.ts';
 import { shownDrawing } from './shown-drawing.ts';
 
+interface Named {
+  readonly all: readonly editing.Occurrence[];
+  readonly found: editing.Occurrence | null;
+}
+
 export class Requests {
   private readonly house: House;
 
@@ -96,7 +101,8 @@ export class Requests {
   }
 
   definition(sheet: OpenSheet, position: Position): Location[] | LocationLink[] {
-    const places = this.occurrences(sheet, position).filter(({ given }) => given);
+    const { all, found } = this.named(sheet, position);
+    const places = found === null ? [] : editing.definitionsOf(all, found);
     return places.map(({ span }) => ({ uri: sheet.uri, range: rangeOf(sheet.lines, span) }));
   }
 
@@ -112,19 +118,22 @@ export class Requests {
     }));
   }
 
-  private occurrences({ draft, lines }: OpenSheet, position: Position): readonly editing.Occurrence[] {
-    const offset = offsetOf(lines, position);
-    if (!editing.mayName(draft, offset)) return [];
-    const all = editing.occurrencesOf(draft);
-    const found = editing.occurrenceAt(all, offset);
+  private occurrences(sheet: OpenSheet, position: Position): readonly editing.Occurrence[] {
+    const { all, found } = this.named(sheet, position);
     return found === null ? [] : all.filter(({ thing }) => editing.sameThing(thing, found.thing));
   }
 
-  renamed({ draft, lines }: OpenSheet, position: Position): { range: Range; placeholder: string } | null {
+  /** What is named at a place, among all that is named in the sheet. */
+  private named({ draft, lines }: OpenSheet, position: Position): Named {
     const offset = offsetOf(lines, position);
-    if (!editing.mayName(draft, offset)) return null;
-    const found = editing.occurrenceAt(editing.occurrencesOf(draft), offset);
-    return found === null ? null : { range: rangeOf(lines, found.span), placeholder: found.thing.name };
+    if (!editing.mayName(draft, offset)) return { all: [], found: null };
+    const all = editing.occurrencesOf(draft);
+    return { all, found: editing.occurrenceAt(all, offset) };
+  }
+
+  renamed(sheet: OpenSheet, position: Position): { range: Range; placeholder: string } | null {
+    const { found } = this.named(sheet, position);
+    return found === null ? null : { range: rangeOf(sheet.lines, found.span), placeholder: found.thing.name };
   }
 
   /** In the running text only where the editor asks the user first. */

@@ -21,7 +21,14 @@ export { type Handle, handlesOf } from './moving/handles.ts';
 export { type Moving, moveHandle } from './moving/move.ts';
 export { probeLine } from './moving/probe-line.ts';
 export { editedText, supposedSetup } from './moving/supposed.ts';
-export { mayName, type Occurrence, occurrenceAt, occurrencesOf, sameThing } from './occurrences.ts';
+export {
+  definitionsOf,
+  mayName,
+  type Occurrence,
+  occurrenceAt,
+  occurrencesOf,
+  sameThing,
+} from './occurrences.ts';
 export { paintKinds, paintOf } from './paint.ts';
 export { handlePath } from './panel/handle-path.ts';
 export { type PanelPicture, panelPicture } from './panel/picture.ts';

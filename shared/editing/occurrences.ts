@@ -1,8 +1,10 @@
 /**
  * Every place where a setup, an electrode, a probe or a row is named: in blocks and in inserts. A block that is like another one
- * speaks of the other's names unless it gives them anew, so that a thing is told by its name and the block that gives it.
+ * speaks of the other's names. Where it gives one anew, what it has taken over from the other speaks of the new thing, so that all of
+ * that name in a line of such blocks is one thing: told by its name and the first block of the line that gives it.
  */
 import type { Block, Name, Statement } from '../block/tree.ts';
+import { words } from '../block/words.ts';
 import type { Draft } from '../checks/examine.ts';
 import { nameGiven } from '../setup/references.ts';
 import type { BoundInsert, Target } from '../sheet/inserts/bound.ts';
@@ -13,7 +15,7 @@ import { holds } from './place.ts';
 export interface Thing {
   readonly kind: 'setup' | 'named';
   readonly name: string;
-  /** Number of the block that gives it. */
+  /** Number of the block that gives it first. */
   readonly block: number;
 }
 
@@ -22,6 +24,8 @@ export interface Occurrence {
   readonly span: Span;
   /** True where the thing is made: a shape, a probe, a row, or the name behind `electrodes`. */
   readonly given: boolean;
+  /** Number of the block whose line holds at this place. */
+  readonly giver: number;
 }
 
 /** All of a sheet, in order of place. */
@@ -43,6 +47,11 @@ export function mayName({ sheet }: Draft, offset: number): boolean {
 /** What is named at an offset, the end of the name included. */
 export function occurrenceAt(all: readonly Occurrence[], offset: number): Occurrence | null {
   return all.find(({ span }) => holds(span, offset)) ?? null;
+}
+
+/** Where the thing that is meant is made. */
+export function definitionsOf(all: readonly Occurrence[], of: Occurrence): readonly Occurrence[] {
+  return all.filter(({ thing, given, giver }) => given && giver === of.giver && sameThing(thing, of.thing));
 }
 
 export function sameThing(a: Thing, b: Thing): boolean {
@@ -69,14 +78,28 @@ export class Scope {
     return found < 0 ? null : found;
   }
 
-  /** The block that gives a name to this one. */
+  /** The first block of the line behind this one that gives a name. */
   owner(name: string, block: number): number | null {
-    const seen = new Set<number>();
-    for (let at: number | null = block; at !== null && !seen.has(at); at = this.base[at] ?? null) {
-      if (this.given[at]?.has(name)) return at;
-      seen.add(at);
-    }
-    return null;
+    return this.givers(name, block).at(-1) ?? null;
+  }
+
+  /** The block whose line holds in this one; `inherited`: in the one that this one is like. */
+  giver(name: string, block: number, inherited = false): number | null {
+    return this.givers(name, block).find((at) => !inherited || at !== block) ?? null;
+  }
+
+  /** The nearest first. */
+  private givers(name: string, block: number): readonly number[] {
+    const line = new Set<number>();
+    for (let at: number | null = block; at !== null && !line.has(at); at = this.base[at] ?? null)
+      line.add(at);
+    return [...line].filter((at) => this.given[at]?.has(name));
+  }
+
+  /** What a name means in a block; null where nothing gives it. */
+  named(name: string, block: number): Thing | null {
+    const owner = this.owner(name, block);
+    return owner === null ? null : { kind: 'named', name, block: owner };
   }
 
   /** The one block that a bare name in an insert comes from; null where there is none or more than one. */
@@ -89,8 +112,15 @@ export class Scope {
 
 /** The name that a line gives; also of a line that cannot be read, so that what depends on it still finds it. */
 function givenName(statement: Statement): Name | null {
-  return statement.kind === 'broken' ? statement.name : nameGiven(statement);
+  if (statement.kind !== 'broken') return nameGiven(statement);
+  return statement.word === null || giving.has(statement.word) ? statement.name : null;
 }
+
+const giving: ReadonlySet<string> = new Set([
+  ...words.filter(({ role }) => role === 'shape').map(({ word }) => word),
+  'probe',
+  'row',
+]);
 
 function blockOccurrences(block: Block, number: number, scope: Scope): readonly Occurrence[] {
   const { name, like } = block.head;
@@ -103,9 +133,11 @@ function blockOccurrences(block: Block, number: number, scope: Scope): readonly 
   const lines = block.statements.flatMap((statement) => {
     const given = givenName(statement);
     return namesIn(statement).flatMap(({ text, span }): readonly Occurrence[] => {
-      const owner = scope.owner(text, number);
-      if (owner === null) return [];
-      return [{ thing: { kind: 'named', name: text, block: owner }, span, given: span === given?.span }];
+      const thing = scope.named(text, number);
+      const giver = scope.giver(text, number, statement.kind === 'without');
+      return thing === null
+        ? []
+        : [{ thing, span, given: span === given?.span, giver: giver ?? thing.block }];
     });
   });
   return [...head, ...lines];
@@ -115,6 +147,7 @@ const setupAt = (name: string, block: number, span: Span, given: boolean): Occur
   thing: { kind: 'setup', name, block },
   span,
   given,
+  giver: block,
 });
 
 function setupsNamed(name: string, span: Span, scope: Scope): readonly Occurrence[] {
@@ -153,13 +186,13 @@ function insertOccurrences({ insert, target }: BoundInsert, scope: Scope): reado
     const nameSpan = { from: span.to - name.length, to: span.to };
     if (whole(scope)) return setupsNamed(name, nameSpan, scope);
     const block = setup === null ? boundBlock(target, i, scope) : scope.setup(setup);
-    const owner = block === null ? scope.onlyOwner(name) : scope.owner(name, block);
+    const of = block ?? scope.onlyOwner(name);
+    const thing = of === null ? null : scope.named(name, of);
+    const giver = of === null ? null : scope.giver(name, of);
     const setupSpan = { from: span.from, to: span.from + (setup?.length ?? 0) };
     return [
       ...(setup === null ? [] : setupsNamed(setup, setupSpan, scope)),
-      ...(owner === null
-        ? []
-        : [{ thing: { kind: 'named' as const, name, block: owner }, span: nameSpan, given: false }]),
+      ...(thing === null ? [] : [{ thing, span: nameSpan, given: false, giver: giver ?? thing.block }]),
     ];
   });
 }

@@ -1,6 +1,6 @@
 /** Names are renamed wherever they stand, and nowhere else. */
 import { describe, expect, it, test } from 'vitest';
-import { occurrenceAt, occurrencesOf, sameThing } from '../../shared/editing/occurrences.ts';
+import { definitionsOf, occurrenceAt, occurrencesOf, sameThing } from '../../shared/editing/occurrences.ts';
 import { renameAt } from '../../shared/editing/rename.ts';
 import { edited, twoSetups, withCursor } from './cursor.ts';
 
@@ -83,6 +83,42 @@ describe('renaming', () => {
     expect(renamed(at('\nAt '), 'X')).toBe('nothing');
     expect(renamed(at('pap'), 'X')).toBe('nothing');
   });
+});
+
+describe('a thing that a variation makes anew', () => {
+  const varied = twoSetups
+    .replace('change  N  joined to P', 'without P\ndisc    P  diameter 20 mm at (180, 80) mm positive')
+    .replace('move    M  at (100, 80) mm', 'copper  0.1 mm');
+
+  it('keeps its name with the first one, of which the inherited row speaks', () => {
+    expect(renamed(varied.replace('bar     P', 'bar     P‸'), 'K')).toBe(
+      [
+        'bar     K  10 mm × 120 mm, 100 mm right of N            positive',
+        'row     A  from N to K every 10 mm',
+        'without K',
+        'disc    K  diameter 20 mm at (180, 80) mm positive',
+        'At M: ?{bars.M}, along A: ?{p.d. bars.M to bars.K}, ?{bars.current}.',
+      ].join('\n'),
+    );
+  });
+
+  test.each([
+    ['row     A  from N to P', 'bar     P'],
+    ['without P', 'bar     P'],
+    ['disc    P', 'disc    P'],
+    ['bars.M to bars.P', 'bar     P'],
+  ])('%s leads to %s', (place, line) => {
+    const { text, draft, offset } = withCursor(varied.replace(place, `${place}‸`));
+    const all = occurrencesOf(draft);
+    const found = occurrenceAt(all, offset);
+    const definitions = found === null ? [] : definitionsOf(all, found);
+    expect(definitions.map(({ span }) => text.slice(span.from - 8, span.to))).toEqual([line]);
+  });
+});
+
+it('does not take a broken move for the line that gives the name', () => {
+  const broken = twoSetups.replace('at (100, 80) mm\n```', 'at (100, 8\n```');
+  expect(renamed(broken.replace('probe   M', 'probe   M‸'), 'C').split('\n').length).toBe(3);
 });
 
 test('names of two blocks that are not like each other are two things', () => {

@@ -38,8 +38,10 @@ function nameFor(statements: readonly Statement[]): string {
 function sameSheet(before: Draft, after: Draft): boolean {
   const targets = ({ binding }: Draft): string =>
     binding.bound.map(({ target }) => target?.kind ?? '').join();
-  const codes = ({ setups, binding }: Draft): number =>
-    setups.reduce((sum, { findings }) => sum + findings.length, 0) + binding.findings.length;
+  const codes = ({ sheet, setups, binding }: Draft): number =>
+    [...sheet.blocks.map(({ block }) => block), ...setups, binding]
+      .map(({ findings }) => findings.length)
+      .reduce((sum, more) => sum + more, 0);
   if (before.setups.length !== after.setups.length || targets(before) !== targets(after)) return false;
   if (codes(after) > codes(before)) return false;
   return before.setups.every((setup, i) => {
