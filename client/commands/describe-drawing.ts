@@ -19,11 +19,13 @@ export class Descriptions implements vscode.TextDocumentContentProvider, vscode.
     return this.texts.get(uri.toString()) ?? '';
   }
 
-  async show(title: string, text: string): Promise<void> {
+  /** In the column to the right of the sheet. */
+  async show(title: string, text: string, sheet: vscode.TextEditor | null): Promise<void> {
     const uri = vscode.Uri.from({ scheme, path: `/${title.replace(/[/\\?#]/gu, ' ')}.md` });
     this.texts.set(uri.toString(), text);
     this.changed.fire(uri);
-    await vscode.window.showTextDocument(uri, { preview: true, viewColumn: vscode.ViewColumn.Beside });
+    const viewColumn = (sheet?.viewColumn ?? vscode.ViewColumn.One) + 1;
+    await vscode.window.showTextDocument(uri, { preview: true, viewColumn });
   }
 
   dispose(): void {
@@ -36,7 +38,7 @@ export async function describeDrawing(house: House, descriptions: Descriptions):
   if (drawing === null) return;
   // One sentence a line; as Markdown, since the editor folds its long lines.
   const text = drawing.description.replace(/(?<=\.) (?=[\p{Lu}\d])/gu, '\n\n');
-  await descriptions.show(drawing.title, `# ${drawing.title}\n\n${text}\n`);
+  await descriptions.show(drawing.title, `# ${drawing.title}\n\n${text}\n`, house.front.editor);
 }
 
 export async function copyDrawing(house: House): Promise<void> {

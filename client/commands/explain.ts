@@ -17,6 +17,8 @@ export async function explain({ extensionUri, front }: House, code: unknown): Pr
 
 /** Beside the sheet, if there is one, and not following it. */
 async function showPage(page: vscode.Uri, sheet: vscode.TextEditor | null): Promise<void> {
+  // A panel or preview in front would push the page into a third column.
+  if (sheet !== null) await vscode.window.showTextDocument(sheet.document, sheet.viewColumn);
   const command = sheet === null ? 'markdown.showPreview' : 'markdown.showLockedPreviewToSide';
   await vscode.commands.executeCommand(command, page);
 }
