@@ -1,4 +1,5 @@
 /** The door of the core: all that server, client and command line may use. */
+export { nearest } from './block/nearest.ts';
 export type { Audience } from './block/tree.ts';
 export {
   askOf,
@@ -17,10 +18,12 @@ export { type NewSheet, newSheets } from './editing/new-sheet/new-sheets.ts';
 export type { FieldOutcome, FieldRest } from './field/field.ts';
 export * as engine from './field/index.ts';
 export type { Stages } from './field/solve/stages.ts';
+export { type Told, toldFamilies } from './findings/explanations/index.ts';
 export type { Finding, Severity, TextEdit } from './findings/finding.ts';
 export { printWithin } from './quantity/print.ts';
 export { solveCircuit } from './setup/bounds.ts';
 export { circuitOf } from './setup/circuit.ts';
+export { KnownBlocks } from './setup/known-blocks.ts';
 export type { PointReader } from './setup/points.ts';
 export { problemOf } from './setup/problem.ts';
 export type { PointReading, SetupReadings, SolvedSetup } from './setup/readings.ts';

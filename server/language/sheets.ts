@@ -7,6 +7,7 @@ import {
   draftSheet,
   type Examination,
   editing,
+  KnownBlocks,
   type LineIndex,
   lineIndex,
   mayBeSheet,
@@ -27,6 +28,7 @@ export interface OpenSheet {
 
 export class Sheets {
   private readonly open = new Map<string, OpenSheet>();
+  private readonly known = new Map<string, KnownBlocks>();
   private readonly examined = new WeakMap<OpenSheet, Promise<Examination | null>>();
   private readonly shownOf = new WeakMap<OpenSheet, Promise<Examination | null>>();
   private readonly lastShownOf = new WeakMap<OpenSheet, Examination>();
@@ -63,7 +65,9 @@ export class Sheets {
       this.close(uri);
       return null;
     }
-    const draft = draftSheet({ name: nameOf(uri), text });
+    const blocks = this.known.get(uri) ?? new KnownBlocks();
+    this.known.set(uri, blocks);
+    const draft = draftSheet({ name: nameOf(uri), text }, {}, blocks);
     const problems = draft.setups.map((setup) => problemFor(setup, askOf(draft, setup)));
     const sheet = { uri, version, text, lines: lineIndex(text), draft, problems };
     this.open.set(uri, sheet);
@@ -72,6 +76,7 @@ export class Sheets {
   }
 
   close(uri: string): void {
+    this.known.delete(uri);
     if (this.open.delete(uri)) this.solutions.release(uri);
   }
 

@@ -1,5 +1,6 @@
 /** The one road through a sheet: read, give its setups their meaning, solve them, run the rules, and gather all findings. */
 import type { Finding } from '../findings/finding.ts';
+import type { KnownBlocks } from '../setup/known-blocks.ts';
 import type { SolvedSetup } from '../setup/readings.ts';
 import { resolveSetups } from '../setup/resolve.ts';
 import type { Setup } from '../setup/setup.ts';
@@ -52,10 +53,12 @@ export function examineSheet(source: Source, options: Partial<ExamineOptions & S
   return conclude(draft, (setup) => outcomeOf(setup, askOf(draft, setup, { gap, traces })));
 }
 
-export function draftSheet(source: Source, standards: Partial<Standards> = {}): Draft {
+/** `known`: blocks of earlier readings of the same text, which change nothing but how long it takes. */
+export function draftSheet(source: Source, standards: Partial<Standards> = {}, known?: KnownBlocks): Draft {
   const { department = usualStandards.department, today = usualStandards.today } = standards;
-  const sheet = readSheet(source, department.style.language ?? undefined);
-  const setups = resolveSetups(sheet.blocks.map(({ block }) => block));
+  const sheet = readSheet(source, department.style.language ?? undefined, known);
+  const blocks = sheet.blocks.map(({ block }) => block);
+  const setups = resolveSetups(blocks, known);
   return { sheet, setups, binding: bindInserts(sheet, setups), standards: { department, today } };
 }
 

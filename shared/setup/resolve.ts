@@ -4,7 +4,8 @@ import { reservedSetupNames } from '../block/words.ts';
 import type { Point } from '../field/geometry/outline.ts';
 import type { Finding } from '../findings/finding.ts';
 import { inheritedFindings } from './inherited.ts';
-import { type Inventory, nothingGiven } from './inventory.ts';
+import { nothingGiven } from './inventory.ts';
+import { KnownBlocks, type Resolved } from './known-blocks.ts';
 import { meaningOf } from './meaning.ts';
 import { freeName, suggestNames } from './names.ts';
 import { boxCentre } from './plane.ts';
@@ -13,9 +14,9 @@ import type { Setup } from './setup.ts';
 import { varied } from './variation.ts';
 import { type Writing, writingOf } from './writing.ts';
 
-/** One setup a block, in their order. */
-export function resolveSetups(blocks: readonly Block[]): readonly Setup[] {
-  const resolution = new Resolution(blocks);
+/** One setup a block, in their order. `known`: where the blocks were read, if they were read before. */
+export function resolveSetups(blocks: readonly Block[], known = new KnownBlocks()): readonly Setup[] {
+  const resolution = new Resolution(blocks, known);
   return blocks.map((_, i) => resolution.setup(i).setup);
 }
 
@@ -25,21 +26,18 @@ const setupName = ({ head }: Block): string => head.name?.text ?? 'setup';
 const isReserved = ({ head }: Block): boolean =>
   head.name !== null && reservedSetupNames.includes(head.name.text);
 
-interface Resolved {
-  readonly setup: Setup;
-  readonly inventory: Inventory;
-}
-
 class Resolution {
   private readonly blocks: readonly Block[];
+  private readonly known: KnownBlocks;
   private readonly writing: Writing;
   private readonly done = new Map<number, Resolved>();
   private readonly begun: number[] = [];
   /** Block of each setup name, the first of that name. */
   private readonly byName = new Map<string, number>();
 
-  constructor(blocks: readonly Block[]) {
+  constructor(blocks: readonly Block[], known: KnownBlocks) {
     this.blocks = blocks;
+    this.known = known;
     this.writing = writingOf(blocks);
     for (const [i, block] of blocks.entries()) {
       if (!this.byName.has(setupName(block)) && !isReserved(block)) this.byName.set(setupName(block), i);
@@ -51,6 +49,15 @@ class Resolution {
     if (known !== undefined) return known;
     const block = this.blocks[index];
     if (block === undefined) throw new Error(`no block ${index}`);
+    const byItself = block.head.like === null && this.byName.get(setupName(block)) === index;
+    const resolved = byItself
+      ? this.known.resolved(block, index, () => this.resolve(index, block))
+      : this.resolve(index, block);
+    this.done.set(index, resolved);
+    return resolved;
+  }
+
+  private resolve(index: number, block: Block): Resolved {
     const findings: Finding[] = [];
     const report = this.mending(reportInto(findings));
     this.checkName(index, block, report);
@@ -63,9 +70,7 @@ class Resolution {
     const { statements } = resolved.inventory;
     const variation = { block, base: base?.setup ?? null, statements, writing: this.writing };
     const said = inheritedFindings(distinct(baseless ?? findings), variation);
-    const complete = { ...resolved, setup: { ...resolved.setup, findings: said } };
-    this.done.set(index, complete);
-    return complete;
+    return { ...resolved, setup: { ...resolved.setup, findings: said } };
   }
 
   private read(index: number, block: Block, base: Resolved | null, report: Report): Resolved {

@@ -1,5 +1,6 @@
 /** Reads a sheet from Markdown text. Total: any text gives a sheet; one without a block has nothing but findings. */
 import MarkdownIt from 'markdown-it';
+import type { KnownBlocks } from '../setup/known-blocks.ts';
 import type { Source } from '../text/source.ts';
 import { environmentFor, readingIn } from './markdown/reading.ts';
 import { markdownRules } from './markdown/rules.ts';
@@ -12,9 +13,13 @@ function sheetParser(): InstanceType<typeof MarkdownIt> {
   return parser;
 }
 
-/** `language`: of a sheet that does not say. */
-export function readSheet(source: Source, language: FrontMatter['language'] = 'en-GB'): Sheet {
-  const env = environmentFor(source);
+/** `language`: of a sheet that does not say. `known`: blocks of earlier readings. */
+export function readSheet(
+  source: Source,
+  language: FrontMatter['language'] = 'en-GB',
+  known?: KnownBlocks,
+): Sheet {
+  const env = environmentFor(source, known);
   parser.parse(source.text, env);
   const sheet = readingIn(env)?.sheet;
   if (!sheet) throw new Error('the rules did not run');

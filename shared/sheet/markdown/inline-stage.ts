@@ -3,7 +3,6 @@
  * round it.
  */
 import type { StateCore, Token } from 'markdown-it';
-import { parseBlock } from '../../block/parse.ts';
 import { isFigure } from '../inserts/parse-insert.ts';
 import type { Readers } from '../sheet.ts';
 import { reportHiddenColons } from './block-stage.ts';
@@ -115,7 +114,7 @@ class Walk {
       this.openFence(token);
       return;
     }
-    const block = parseBlock(excerptOf(this.reading, token));
+    const block = this.reading.known.block(excerptOf(this.reading, token));
     const meta = { kind: 'block' as const, block: this.reading.blocks.length, readers: this.readers };
     this.reading.blocks.push({ block, readers: this.readers });
     token.type = tokenTypes.block;

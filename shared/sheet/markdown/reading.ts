@@ -3,6 +3,7 @@ import type { Env, Token } from 'markdown-it';
 import type { Block } from '../../block/tree.ts';
 import { type Finding, type FindingParts, finding } from '../../findings/finding.ts';
 import type { SheetCode } from '../../findings/sheet-codes.ts';
+import { KnownBlocks } from '../../setup/known-blocks.ts';
 import { type LineIndex, lineIndex, type Source } from '../../text/source.ts';
 import type { Span } from '../../text/span.ts';
 import type { Insert, MarkTotal, Passage, Readers, RunningPiece, Sheet, SheetAllowance } from '../sheet.ts';
@@ -31,6 +32,8 @@ export interface MarksCut {
 export class Reading {
   /** The text as it stands in the file; markdown-it's lines are its lines, one for one. */
   readonly source: Source;
+  /** Blocks of earlier readings. */
+  readonly known: KnownBlocks;
   readonly text: string;
   readonly index: LineIndex;
   readonly findings: Finding[] = [];
@@ -52,8 +55,10 @@ export class Reading {
   readonly cuts = new Map<Token, MarksCut>();
   sheet: Sheet | null = null;
 
-  constructor(source: Source) {
+  constructor(source: Source, known: KnownBlocks) {
     this.source = source;
+    this.known = known;
+    known.begin();
     this.text = source.text;
     this.index = lineIndex(source.text);
   }
@@ -75,10 +80,22 @@ export class Reading {
 
 const key = 'papervolt';
 const nameKey = 'papervolt_name';
+const knownKey = 'papervolt_known';
 
 /** An environment for parsing a source of that name. */
-export function environmentFor(source: Source): Env {
-  return { [nameKey]: source.name };
+export function environmentFor(source: Source, known = new KnownBlocks()): Env {
+  const env = { [nameKey]: source.name };
+  keepKnown(env, known);
+  return env;
+}
+
+export function keepKnown(env: Env, known: KnownBlocks): void {
+  env[knownKey] = known;
+}
+
+export function knownIn(env: Env): KnownBlocks {
+  const known = env[knownKey];
+  return known instanceof KnownBlocks ? known : new KnownBlocks();
 }
 
 export function sourceName(env: Env): string {

@@ -10,7 +10,7 @@ import { blockStage } from './block-stage.ts';
 import { checkFenceWord, isBlockFence } from './fences.ts';
 import { inlineStage } from './inline-stage.ts';
 import { insert, noteTag } from './insert-rule.ts';
-import { keepReading, Reading, readingIn, sourceName } from './reading.ts';
+import { keepReading, knownIn, Reading, readingIn, sourceName } from './reading.ts';
 import { setMeta, sheetMeta, tokenTypes } from './tokens.ts';
 
 export function markdownRules(md: InstanceType<typeof MarkdownIt>): void {
@@ -31,7 +31,7 @@ export function markdownRules(md: InstanceType<typeof MarkdownIt>): void {
 
 function begin(state: StateCore): void {
   state.env ??= {};
-  const reading = new Reading({ name: sourceName(state.env), text: state.src });
+  const reading = new Reading({ name: sourceName(state.env), text: state.src }, knownIn(state.env));
   keepReading(state.env, reading);
   // A byte order mark belongs to the file, not to its first line.
   if (state.src.startsWith('\ufeff')) state.src = state.src.slice(1);

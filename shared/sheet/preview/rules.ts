@@ -4,6 +4,8 @@
  */
 import type MarkdownIt from 'markdown-it';
 import type { Env, RendererRule, Token } from 'markdown-it';
+import { KnownBlocks } from '../../setup/known-blocks.ts';
+import { keepKnown } from '../markdown/reading.ts';
 import { markdownRules } from '../markdown/rules.ts';
 import { metaOf, sheetOf, type TokenMeta, tokenTypes } from '../markdown/tokens.ts';
 import { type Html, html, nothing, trusted } from '../print/html.ts';
@@ -22,13 +24,20 @@ interface Rendering extends Desk {
 }
 
 const key = 'papervolt_preview';
+/** Previews side by side take turns. */
+const readingsKept = 8;
 
 export function previewRules(md: Parser, source: PreviewSource): void {
   markdownRules(md);
+  const known = new KnownBlocks(readingsKept);
+  md.core.ruler.before('papervolt_begin', 'papervolt_known', (state) => {
+    state.env ??= {};
+    keepKnown(state.env, known);
+  });
   const { renderer } = md;
   for (const [type, rule] of Object.entries(renderRules)) renderer.rules[type] = rule;
   const renderAll = renderer.render;
-  const meanings = new Meanings();
+  const meanings = new Meanings(known);
   renderer.render = function render(tokens, options, env = {}) {
     const sheet = sheetOf(tokens);
     if (sheet === null) return renderAll.call(this, tokens, options, env);
