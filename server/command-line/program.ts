@@ -2,6 +2,7 @@
 import { Command, CommanderError } from 'commander';
 import manifest from '../../package.json' with { type: 'json' };
 import { check } from './check.ts';
+import { explain } from './explain.ts';
 import { format } from './format.ts';
 import { print } from './print.ts';
 import { readings } from './readings.ts';
@@ -32,6 +33,7 @@ Examples:
   papervolt readings bars.md --csv             predicted readings at probes and rows
   papervolt print bars.md --out prints         pupils, teachers and technicians
   papervolt format sheets/*.md                 tidy the blocks in place
+  papervolt explain decimal-comma              what a finding means, and how to mend it
 
 Status: 0 fine; 1 findings of severity error or stop (warnings too with --strict); 2 wrong use or failure.`;
 
@@ -92,6 +94,14 @@ function commandLine(shell: Shell, end: (status: ExitStatus) => void): Command {
     .option(...stdinName)
     .addHelpText('after', '\nExample:\n  papervolt format --check sheets/')
     .action((sheets: string[], options) => end(format(sheets, options, shell)));
+
+  program
+    .command('explain')
+    .description('what a finding means, why it matters, wrong and right; all codes without one')
+    .argument('[codes...]', 'codes of findings')
+    .option('--json', 'as JSON')
+    .addHelpText('after', '\nExample:\n  papervolt explain decimal-comma')
+    .action((codes: string[], options) => end(explain(codes, options, shell)));
 
   return program;
 }

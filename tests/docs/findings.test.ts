@@ -1,4 +1,4 @@
-/** The page of findings is written from the catalogue and holds every code. */
+/** The page of findings is written from the catalogue and its explanations and holds every code. */
 import { execFileSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
