@@ -20,6 +20,7 @@ export function drawingPanel({ extensionUri, front, log, server }: House): vscod
     vscode.commands.registerCommand(commandIds.showDrawing, (...given: readonly unknown[]) => {
       const target = targetOf(given, front.editor ?? vscode.window.activeTextEditor);
       if (target !== null) panel.show(target.uri, target.place);
+      else void vscode.window.showInformationMessage(vscode.l10n.t('Open a sheet to see its drawing.'));
     }),
   );
 }

@@ -5,8 +5,8 @@ import type { SheetTexts } from './sheet-texts.ts';
 
 export class SheetInFront implements vscode.Disposable {
   private readonly texts: SheetTexts;
-  /** Address of the text that was active last. */
-  private last: string | null = null;
+  /** The one that was active last. Where it is not visible any more it still knows its text and its selection. */
+  private last: vscode.TextEditor | null = null;
   private told: boolean | null = null;
   private readonly listening: vscode.Disposable;
 
@@ -18,29 +18,30 @@ export class SheetInFront implements vscode.Disposable {
       vscode.window.onDidChangeVisibleTextEditors(look),
       vscode.workspace.onDidOpenTextDocument(look),
       vscode.workspace.onDidChangeTextDocument(({ document }) => {
-        if (document.uri.toString() === this.last) look();
+        if (document === this.last?.document) look();
       }),
     );
     look();
   }
 
-  /** The editor that shows it; where a preview or the drawing panel is in front, the one beside it. Null: there is none. */
+  /** Where no text is in front, but a preview, the drawing panel or the walkthrough: the one before. Null: there is none. */
   get editor(): vscode.TextEditor | null {
-    const editor = active() ?? this.beside();
-    return editor !== undefined && this.texts.has(editor.document) ? editor : null;
+    const editor = this.visible() ?? this.last;
+    return editor !== null && !editor.document.isClosed && this.texts.has(editor.document) ? editor : null;
   }
 
   dispose(): void {
     this.listening.dispose();
   }
 
-  private beside(): vscode.TextEditor | undefined {
-    return vscode.window.visibleTextEditors.find(({ document }) => document.uri.toString() === this.last);
+  private visible(): vscode.TextEditor | undefined {
+    const { last } = this;
+    return active() ?? vscode.window.visibleTextEditors.find(({ document }) => document === last?.document);
   }
 
   private look(): void {
-    this.last = active()?.document.uri.toString() ?? this.last;
-    const isThere = this.editor !== null;
+    this.last = active() ?? this.last;
+    const isThere = this.visible() !== undefined && this.editor !== null;
     if (isThere === this.told) return;
     this.told = isThere;
     void vscode.commands.executeCommand('setContext', contextIds.inSheet, isThere);

@@ -7,11 +7,12 @@ import { explain, openGuide } from './explain.ts';
 import { fixAll, formatBlocks } from './mend.ts';
 import { newSheet } from './new-sheet.ts';
 import { printSheet } from './print-sheet.ts';
+import { showAs } from './show-as.ts';
 
 type Command = (argument: unknown) => unknown;
 
 export function commands(house: House): vscode.Disposable {
-  const { log, reader, server } = house;
+  const { log, server } = house;
   const descriptions = new Descriptions();
   // `Show drawing` belongs to the panel.
   const table: Readonly<Record<Exclude<keyof typeof commandIds, 'showDrawing'>, Command>> = {
@@ -19,9 +20,9 @@ export function commands(house: House): vscode.Disposable {
     printSheet: () => printSheet(house),
     describeDrawing: () => describeDrawing(house, descriptions),
     copyDrawing: () => copyDrawing(house),
-    showForPupils: () => reader.set('pupils'),
-    showForTeachers: () => reader.set('teachers'),
-    showForTechnicians: () => reader.set('technicians'),
+    showForPupils: () => showAs(house, 'pupils'),
+    showForTeachers: () => showAs(house, 'teachers'),
+    showForTechnicians: () => showAs(house, 'technicians'),
     fixAll: () => fixAll(house),
     formatBlocks: () => formatBlocks(house),
     restart: () => server.restart(),

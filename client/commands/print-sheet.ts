@@ -68,6 +68,7 @@ async function written(uri: vscode.Uri, html: string): Promise<void> {
 /** The file is either the old one or the new one, never half of it. */
 async function writeWhole(uri: vscode.Uri, text: string): Promise<void> {
   const { fs } = vscode.workspace;
+  await keepFolder(uri);
   const unfinished = uri.with({ path: `${uri.path}.unfinished` });
   try {
     await fs.writeFile(unfinished, new TextEncoder().encode(text));
@@ -77,6 +78,13 @@ async function writeWhole(uri: vscode.Uri, text: string): Promise<void> {
     await fs.delete(unfinished).then(undefined, () => undefined);
     throw error;
   }
+}
+
+/** A folder of that name would be replaced with all that is in it. */
+async function keepFolder(uri: vscode.Uri): Promise<void> {
+  const there = await vscode.workspace.fs.stat(uri).then(undefined, () => null);
+  if (there !== null && (there.type & vscode.FileType.Directory) !== 0)
+    throw new Error(vscode.l10n.t('There is a folder of that name.'));
 }
 
 const nameOf = ({ path }: vscode.Uri): string => path.slice(path.lastIndexOf('/') + 1);
