@@ -7,15 +7,19 @@ import { checkCodes } from './check-codes.ts';
 import { departmentCodes } from './department-codes.ts';
 import type { CatalogueEntry } from './entry.ts';
 import { proseCodes } from './prose-codes.ts';
+import { safetyCodes } from './safety-codes.ts';
 import { setupCodes } from './setup-codes.ts';
 import { sheetCodes } from './sheet-codes.ts';
+import { statedCodes } from './stated-codes.ts';
 
 export const catalogue = {
   ...blockCodes,
   ...setupCodes,
   ...sheetCodes,
   ...checkCodes,
+  ...statedCodes,
   ...proseCodes,
+  ...safetyCodes,
   ...departmentCodes,
 } as const satisfies Record<string, CatalogueEntry>;
 

@@ -34,8 +34,17 @@ export function proseOf(sheet: Sheet): Prose {
   return { runs, tables: tables.map(([head = [], ...rows]) => ({ head, rows })) };
 }
 
+/** Runs that are known: several rules read the same sheet. */
+const known = new WeakMap<RunningPiece, readonly Run[]>();
+
 /** The text itself, then the captions of its inserts. */
-function runsOf(piece: RunningPiece, kind: Run['kind']): readonly Run[] {
+export function runsOf(piece: RunningPiece, kind: Run['kind']): readonly Run[] {
+  const runs = known.get(piece) ?? readRuns(piece, kind);
+  known.set(piece, runs);
+  return runs;
+}
+
+function readRuns(piece: RunningPiece, kind: Run['kind']): readonly Run[] {
   const { token, content } = piece;
   const { text, offsets, captions } = cleanText(token.children ?? [], content);
   const end = offsets.length === 0 ? 0 : (offsets[offsets.length - 1] ?? 0) + 1;

@@ -159,18 +159,24 @@ draw    electrodes, probes, dimensions
       },
     ],
     setup: 'spike',
+    point: 'The spike pierces skin even when its tip is rounded: carry it flat, by the clip end, point away.',
   }),
 };
 
 const blank: NewSheet = {
   id: 'blank',
   label: 'A block alone',
-  detail: 'Two round electrodes, and nothing else',
+  detail: 'Two round electrodes and notes on safety, nothing else',
   text: `# Two small discs
+
+::: safety
+- Do not let the two clips touch. Join the cell last and take it off first; if a lead feels warm, disconnect the cell.
+- Wash your hands afterwards.
+:::
 
 \`\`\`electrodes pair
 paper   240 mm × 160 mm, 5 kΩ per square
-supply  cell 1.5 V, internal 0.5 Ω
+supply  cell 1.5 V, internal 0.5 Ω, zinc-carbon
 
 disc    N  diameter 10 mm at (70, 80) mm                negative
 disc    P  diameter 10 mm, 100 mm right of N            positive

@@ -16,10 +16,13 @@ export interface SheetParts {
   readonly row: string;
   readonly questions: readonly Question[];
   readonly setup: string;
+  /** A note on safety more, for electrodes with a point. */
+  readonly point?: string;
 }
 
 export function sheetText(parts: SheetParts): string {
-  const { title, aim, electrodes, block, predict, row, questions, setup } = parts;
+  const { title, aim, electrodes, block, predict, row, questions, setup, point } = parts;
+  const sharp = point === undefined ? '' : `- ${point}\n`;
   return `---
 title: ${title}
 version: "0.1"
@@ -41,9 +44,9 @@ kit: board 1, plain paper 2, carbon paper 1, ruler 1, croc lead 3
 - one 1.5 V cell in a holder, digital voltmeter, leads, pointed probe
 
 ::: safety
-- Join the cell last and take it off first. Do not let the two clips touch.
-- Cut copper has sharp edges. Count the pieces out and in.
-- Keep the point of the probe away from eyes. Wash your hands afterwards.
+- Join the cell last and take it off first. Do not let the two clips touch. If a lead feels warm, disconnect the cell.
+- Edges of cut copper stay sharp even when they are deburred. Count the pieces out and in.
+${sharp}- Keep the point of the probe away from eyes, and its cap on when you do not use it. Wash your hands afterwards.
 
 These notes are a reminder. The rules of your school and the risk assessment of whoever holds the duty come first.
 :::

@@ -1,0 +1,23 @@
+/** Looks for a note in the words of a sheet, tolerant of how it is put. */
+import type { Saying } from '../hazard.ts';
+import type { Piece, SafetyText } from './safety-text.ts';
+
+/** The pieces in which a note stands, each once. */
+export function piecesSaying(text: SafetyText, said: readonly Saying[]): readonly Piece[] {
+  const found = new Set<Piece>();
+  for (const { lead, others } of said) {
+    for (const { index } of text.whole.matchAll(lead)) {
+      const piece = text.pieceAt(index);
+      if (found.has(piece) || piece.question || piece.answer) continue;
+      const words = wordsRound(text, piece, index);
+      if (others.every((other) => other.test(words))) found.add(piece);
+    }
+  }
+  return [...found];
+}
+
+/** What belongs together: an item of a list, a row of a table; in a paragraph the sentence. */
+function wordsRound(text: SafetyText, piece: Piece, index: number): string {
+  const { from, to } = piece.kind === 'paragraph' ? text.sentenceAt(index) : piece;
+  return text.whole.slice(from, to);
+}
