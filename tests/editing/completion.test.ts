@@ -35,24 +35,29 @@ const inText = (text: string): readonly string[] => offered(`${twoSetups}\n${tex
 
 describe('in a block', () => {
   test('the words that begin a line', () => {
-    expect(onLine('‸')).toEqual(expect.arrayContaining(['paper', 'bar', 'probe', 'row', 'draw']));
+    expect(onLine('‸')).toEqual(expect.arrayContaining(['supply', 'bar', 'probe', 'row', 'draw']));
     expect(onLine('‸')).not.toContain('change');
   });
 
   test('a whole line to fill in, under a free name', () => {
     const { draft, offset } = withCursor('```electrodes\nbar N 10 mm × 10 mm at centre negative\n‸\n```');
     const bar = completionsAt(draft, offset).find(({ label }) => label === 'bar');
-    expect(bar?.text).toBe('bar «O» «10 mm» × «120 mm» at («60», «80») mm negative');
+    expect(bar?.text).toBe('bar «A» «10 mm» × «120 mm» at («60», «80») mm negative');
   });
 
   test('units of what a number must be', () => {
     expect(onLine('bar  Q  10 ‸')).toEqual(['mm', 'cm', 'm']);
-    expect(onLine('supply cell 1.5 ‸').slice(0, 2)).toEqual(['cell', 'V']);
+    expect(onLine('supply cell 1.5 ‸')[0]).toBe('V');
+    expect(onLine('supply 2 ‸')).toEqual(['cell']);
+    expect(onLine('bar Q 1 mm × 2 mm at centre held at 2 ‸')[0]).toBe('V');
     expect(onLine('supply cell 1.5 V, internal 0.5 ‸')).toContain('Ω');
     expect(onLine('supply cell 1.5 V, internal 0.5 ‸')).not.toContain('V');
     expect(onLine('meter 10 ‸')).toContain('MΩ');
     expect(onLine('hole 5 mm × 5 mm at (6, 8) mm turned 30 ‸')).toEqual(['°']);
-    expect(onLine('row B from N to P 11 ‸').slice(0, 2)).toEqual(['readings', 'steps']);
+    expect(onLine('row B from N to P 11 ‸')).toEqual(['readings']);
+    expect(onLine('row B from N to P in 10 ‸')).toEqual(['steps']);
+    expect(onLine('row B from N to P every 10 ‸')[0]).toBe('mm');
+    expect(onLine('row B from N to constructor 10 ‸')).toEqual(['readings']);
   });
 
   test('names where names belong', () => {
@@ -75,6 +80,52 @@ describe('in a block', () => {
   test('codes to be allowed', () => {
     expect(onLine('# allow ‸')).toContain('row-uneven');
     expect(onLine('# a remark ‸')).toEqual([]);
+  });
+
+  test.each([
+    ['paper A4 ‸', ['landscape', 'portrait']],
+    ['paper 240 mm × 160 mm, 5 kΩ ‸', ['per square']],
+    ['supply ‸', ['cell', 'power-pack', 'eht', 'ht']],
+    ['supply eht 3 kV, ‸', ['internal', 'limit', 'ac']],
+    ['meter 10 MΩ, probe ‸', ['tip']],
+    ['bar Q 10 mm ‸', ['wide']],
+    ['bar Q 10 mm wide, 20 mm ‸', ['high', 'at', 'midway between']],
+    ['bar Q 10 mm × 20 mm ‸', ['at', 'midway between']],
+    ['bar Q 10 mm × 20 mm, 5 mm ‸', ['right of', 'left of', 'above', 'below']],
+    ['bar Q 10 mm × 20 mm, 5 mm right ‸', ['of']],
+    ['bar Q 10 mm × 20 mm, midway between N ‸', ['and']],
+    ['bar Q 10 mm × 20 mm at ‸', ['centre', 'centre of']],
+    ['bar Q 10 mm × 20 mm at cen‸', ['centre', 'centre of']],
+    ['disc Q diameter 5 mm at (1, 2) mm ‸', ['positive', 'negative', 'floating', 'held at', 'joined to']],
+    ['disc Q diameter 5 mm at (1, 2) mm joined to ‸', ['N', 'P']],
+    ['ring Q diameter 50 mm, wall 2 mm, opening 5 mm facing ‸', ['left', 'right', 'up', 'down']],
+    ['spike S base 5 mm, length 6 mm ‸', ['tip radius', 'tip at', 'on']],
+    ['spike S base 5 mm, length 6 mm on N pointing left ‸', ['at']],
+    ['slit from ‸', ['centre', 'centre of']],
+    ['row B from N ‸', ['to', 'left', 'right', 'up', 'down']],
+    ['row B from N to P ‸', ['every', 'in', 'at']],
+    ['equipotentials 0 V to ‸', []],
+    ['draw everything ‸', expect.arrayContaining(['for'])],
+  ])('%s: what may come next alone', (line, labels) => {
+    expect(onLine(line)).toEqual(labels);
+  });
+
+  it('offers a move in the form of what is moved', () => {
+    const varied = (line: string) => inText(`\`\`\`electrodes third like bars\n${line}\n\`\`\``);
+    expect(varied('move M ‸')).toEqual(['at']);
+    expect(varied('move A ‸')).toEqual(['from']);
+    expect(varied('move N ‸')).not.toContain('from');
+  });
+
+  it('offers a line that a block has once only while it is missing', () => {
+    expect(onLine('‸')).not.toContain('paper');
+    expect(onLine('‸').slice(0, 2)).toEqual(['supply', 'meter']);
+  });
+
+  it('speaks of electrodes that there are', () => {
+    const { draft, offset } = withCursor('```electrodes\ndisc K diameter 9 mm at centre negative\n‸\n```');
+    const clip = completionsAt(draft, offset).find(({ label }) => label === 'clip');
+    expect(clip?.text).toBe('clip «K» «0.2 Ω»');
   });
 
   it('offers no word that the line cannot have', () => {

@@ -2,7 +2,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { words } from '../../shared/block/words.ts';
-import { lineWords } from '../../shared/editing/completion/line-words.ts';
 import { completionsAt } from '../../shared/editing/index.ts';
 import { frontMatterKeys } from '../../shared/sheet/front-matter.ts';
 import { insertHeads } from '../../shared/sheet/inserts/parse-insert.ts';
@@ -20,10 +19,45 @@ const inBlock = (line: string): readonly string[] =>
   offered(`\`\`\`electrodes further like bars\n${line}‸\n\`\`\``);
 
 describe('a word of a block is offered', () => {
-  /** Behind each first word: at once, behind a name, behind a number, behind `for`. */
-  const lines = Object.keys(lineWords).flatMap((first) =>
-    ['', 'Q ', 'Q 10 ', '10 ', 'electrodes for '].map((rest) => `${first} ${rest}`),
-  );
+  /** Beginnings of lines; behind each stands a word that nothing else is behind. */
+  const lines = [
+    'paper ',
+    'paper A4 ',
+    'paper 240 mm × 160 mm, 5 kΩ ',
+    'paper 240 mm × 160 mm, 5 kΩ per square ',
+    'supply ',
+    'supply cell 1.5 V ',
+    'supply eht 1.5 kV ',
+    'meter 10 MΩ, ',
+    'reverse ',
+    'bar Q 10 mm ',
+    'bar Q 10 mm wide, 10 mm ',
+    'bar Q 10 mm × 10 mm ',
+    'bar Q 10 mm × 10 mm, 10 mm ',
+    'bar Q 10 mm × 10 mm, midway between N ',
+    'bar Q 10 mm × 10 mm at ',
+    'bar Q 10 mm × 10 mm at centre ',
+    'disc Q ',
+    'ring Q ',
+    'ring Q diameter 50 mm, ',
+    'ring Q diameter 50 mm, wall 5 mm ',
+    'ring Q diameter 50 mm, wall 5 mm, opening 5 mm ',
+    'ring Q diameter 50 mm, wall 5 mm, opening 5 mm facing ',
+    'spike Q ',
+    'spike Q base 5 mm ',
+    'spike Q base 5 mm, length 5 mm ',
+    'spike Q base 5 mm, length 5 mm on N ',
+    'strip Q (20, 20) (20, 40) mm, ',
+    'hole ',
+    'row Q ',
+    'row Q from N ',
+    'row Q from N to P ',
+    'row Q from N to P 11 ',
+    'row Q from N to P in 10 ',
+    'draw ',
+    'draw electrodes ',
+    'draw electrodes for ',
+  ];
   const found = new Set([
     ...offered('```‸'),
     ...offered('```electrodes further ‸\n```'),

@@ -2,12 +2,19 @@
 import { tokenAt } from '../../block/tokens.ts';
 import type { Word } from '../../block/word.ts';
 import { numberAt, unitAfter } from '../../quantity/read.ts';
-import { freeName } from '../../setup/names.ts';
+import { freeLetter } from '../moving/letters.ts';
+import type { Known } from './block-line.ts';
 import { lineWords } from './line-words.ts';
 
-/** With places between « and ». The name that the line gives is none of those taken. */
-export function linePattern({ word, example }: Word, taken: ReadonlySet<string>): string {
+/**
+ * With places between « and ». The name that the line gives is none of those there are; electrodes of which it speaks are some of them
+ * where there are any.
+ */
+export function linePattern({ word, example }: Word, names: readonly Pick<Known, 'name' | 'kind'>[]): string {
   const gives = lineWords[word]?.gives === true;
+  const taken = new Set(names.map(({ name }) => name));
+  const electrodes = [...new Set(names.filter(({ kind }) => kind === 'electrode').map(({ name }) => name))];
+  const others = electrodes.filter((name) => !example.split(/[\s,]+/u).includes(name));
   const place = (text: string): string => `«${text}»`;
   let pattern = '';
   let at = 0;
@@ -18,8 +25,10 @@ export function linePattern({ word, example }: Word, taken: ReadonlySet<string>)
     const quantity = quantityEnd(example, token.from);
     at = quantity ?? token.to;
     const text = example.slice(token.from, at);
-    if (second) pattern += place(taken.has(text) ? freeName(text, taken) : text);
-    else pattern += quantity !== null || isUpper(text) ? place(text) : text;
+    if (second) pattern += place(taken.has(text) ? freeLetter(text, taken) : text);
+    else if (quantity !== null) pattern += place(text);
+    else if (isUpper(text)) pattern += place(electrodes.includes(text) ? text : (others.shift() ?? text));
+    else pattern += text;
   }
   return pattern;
 }

@@ -7,7 +7,7 @@ export interface LineWords {
   readonly words: readonly string[];
   /** What a number is, where no word before it says so; the likeliest first. */
   readonly numbers: readonly Dimension[];
-  /** Words that follow a number without a unit. */
+  /** Words that follow a number without a unit: behind the first word of the line, behind `in`, or elsewhere. */
   readonly counted?: readonly string[];
   /** The line gives a new name behind its first word. */
   readonly gives?: true;
@@ -62,22 +62,15 @@ function wordsOn(first: string): readonly string[] {
 }
 
 /** What a number is behind a word; the last such word before it counts. */
-export const dimensionsAfter: Readonly<Record<string, Dimension>> = {
-  internal: 'resistance',
-  limit: 'current',
-  resolution: 'potential',
-  range: 'potential',
-  tip: 'length',
-  held: 'potential',
-  turned: 'angle',
-  pointing: 'angle',
-  facing: 'angle',
-  at: 'length',
-  diameter: 'length',
-  radius: 'length',
-  wall: 'length',
-  opening: 'length',
-  base: 'length',
-  length: 'length',
-  width: 'length',
-};
+export const dimensionsAfter: ReadonlyMap<string, Dimension> = new Map<string, Dimension>([
+  ['internal', 'resistance'],
+  ['limit', 'current'],
+  ['resolution', 'potential'],
+  ['range', 'potential'],
+  ['turned', 'angle'],
+  ['pointing', 'angle'],
+  ['facing', 'angle'],
+  ...['tip', 'at', 'diameter', 'radius', 'wall', 'opening', 'base', 'length', 'width'].map(
+    (word) => [word, 'length'] as const,
+  ),
+]);
