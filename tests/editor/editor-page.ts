@@ -37,8 +37,8 @@ export class EditorPage {
     const box = this.page.locator('.quick-input-widget input[type=text]');
     await this.press('Control+p');
     await box.fill(file);
-    await this.page.locator('.quick-input-list .monaco-list-row', { hasText: file }).first().waitFor();
-    await this.press('Enter');
+    // Not by Enter: the list may still be the one from before the name was typed.
+    await this.page.locator('.quick-input-list .monaco-list-row', { hasText: file }).first().click();
     await box.waitFor({ state: 'hidden' });
     await this.editor(file).locator('.view-line').first().waitFor();
   }

@@ -11,10 +11,12 @@ let editor: EditorPage;
 beforeAll(async () => {
   build = await startWebBuild(root, { 'bars.md': bars, 'slips.md': slips });
   ({ editor } = build);
-  await editor.page
-    .locator('.explorer-folders-view .monaco-list-row', { hasText: 'slips.md' })
-    .dblclick({ timeout: 60_000 });
-  await editor.editor('slips.md').locator('.view-line').first().waitFor();
+  // Files are found by name once they have been opened: nothing searches this workspace.
+  for (const file of ['bars.md', 'slips.md']) {
+    const row = editor.page.locator('.explorer-folders-view .monaco-list-row', { hasText: file });
+    await row.dblclick({ timeout: 60_000 });
+    await editor.editor(file).locator('.view-line').first().waitFor();
+  }
   await editor.closeSideBar();
 });
 afterAll(() => build.stop());
