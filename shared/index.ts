@@ -56,5 +56,6 @@ export { type Wanted, wishesOf } from './sheet/preview/wishes.ts';
 export { audiences, type Print, printSheets } from './sheet/print/print-sheets.ts';
 export { withheldBecause } from './sheet/print/withheld.ts';
 export { isSheet, readSheet } from './sheet/read-sheet.ts';
+export { fingerprint } from './text/fingerprint.ts';
 export { type LineIndex, lineIndex } from './text/source.ts';
 export type { Span } from './text/span.ts';

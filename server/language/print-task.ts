@@ -11,6 +11,7 @@ import {
   type Print,
   printSheets,
   type Stages,
+  withheldBecause,
 } from '../../shared/index.ts';
 import type { Desk } from './desk.ts';
 import { problemFor } from './problem.ts';
@@ -38,11 +39,5 @@ export function* printed({ name, text }: PrintTask, desk: Desk): Stages<editing.
 function withheld({ sheet, findings }: Examination, prints: readonly Print[]): readonly string[] {
   const missing = audiences.filter((reader: Audience) => prints.every(({ audience }) => audience !== reader));
   if (missing.length === 0) return [];
-  const has = (severity: string): boolean => findings.some((finding) => finding.severity === severity);
-  const reason = has('error')
-    ? 'the sheet has errors'
-    : has('stop') && missing.includes('pupils')
-      ? 'it is not a pupil practical as written'
-      : `the sheet is for ${sheet.front.audience} alone`;
-  return [`Not printed for ${missing.join(' and ')}: ${reason}.`];
+  return [`Not printed for ${missing.join(' and ')}: ${withheldBecause(sheet, findings, missing)}.`];
 }

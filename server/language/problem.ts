@@ -1,5 +1,5 @@
 /** A setup to be solved, and what is asked of its solution. */
-import { type Ask, editing, type Setup } from '../../shared/index.ts';
+import { type Ask, editing, fingerprint, type Setup } from '../../shared/index.ts';
 
 export interface Problem {
   /** Problems of one key have one outcome and one drawing, wherever they stand in a text. */
@@ -9,5 +9,5 @@ export interface Problem {
 }
 
 export function problemFor(setup: Setup, ask: Ask): Problem {
-  return { key: `${editing.meaningKey(setup)} ${JSON.stringify(ask)}`, setup, ask };
+  return { key: `${editing.meaningKey(setup)} ${fingerprint(JSON.stringify(ask))}`, setup, ask };
 }

@@ -13,6 +13,7 @@ export async function shownDrawing(
   const outcome = (await sheets.outcome(sheet, block)) ?? changed();
   const now = async (message: string | null): Promise<editing.ShownDrawing | null> => {
     const drawing = await sheets.drawing(sheet, block);
+    if (!sheets.isCurrent(sheet)) changed();
     return drawing === null ? null : { ...drawing, message };
   };
   if (outcome.solved !== null) return now(null);

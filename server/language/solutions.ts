@@ -18,8 +18,8 @@ interface Kept extends Solved {
   readonly bytes: number;
 }
 
-/** Room for about a thousand setups. */
-const usualBytes = 64 * 2 ** 20;
+/** Room for some hundred setups. */
+const usualBytes = 12 * 2 ** 20;
 
 export class Solutions {
   private readonly kept: Shelf<Kept>;
@@ -86,12 +86,14 @@ export class Solutions {
     return setup.solvable && this.kept.get(key)?.rough !== false;
   }
 
+  /** Null as well where the text has changed meanwhile and nobody needs the problem any more. */
   async drawing(problem: Problem): Promise<Drawing> {
     const solved = await this.solved(problem);
     if (solved === null) return null;
     const known = this.kept.get(problem.key);
     if (known?.drawing !== undefined) return known.drawing;
-    const answer = await this.solver.ask({ kind: 'draw', ask: { problem }, wanted: () => true });
+    const wanted = (): boolean => this.isNeeded(problem.key);
+    const answer = await this.solver.ask({ kind: 'draw', ask: { problem }, wanted });
     if (typeof answer === 'string') return null;
     const { drawing, rough } = answer.result;
     const now = this.kept.get(problem.key);

@@ -6,6 +6,7 @@ import { fieldLines } from '../field/sample/streamlines.ts';
 import { solvingField } from '../field/solve/solve-field.ts';
 import { drained, type Stages } from '../field/solve/stages.ts';
 import type { Finding } from '../findings/finding.ts';
+import { fingerprint } from '../text/fingerprint.ts';
 import { type CircuitState, type Conductances, paperResistance, solveCircuit } from './bounds.ts';
 import { type Circuit, circuitOf } from './circuit.ts';
 import { gapsRead } from './gaps.ts';
@@ -50,7 +51,7 @@ export function fieldStages(setup: Setup, { gap }: Pick<Ask, 'gap'>): Stages<Fie
 
 /** Setups of one key have one field, whatever is joined to their electrodes and wherever they are read. */
 export function fieldKey(setup: Setup, { gap }: Pick<Ask, 'gap'>): string {
-  return JSON.stringify([unitProblemOf(setup), gap]);
+  return fingerprint(JSON.stringify([unitProblemOf(setup), gap]));
 }
 
 /** What a setup's field comes to with its circuit, probes, rows and lines, by stages. */

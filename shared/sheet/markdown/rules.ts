@@ -47,12 +47,20 @@ function look(state: StateCore): void {
 
 /** A text is a sheet when markdown-it finds a block in it; most texts are told apart without asking. */
 function stateOf(state: StateCore, reading: Reading): Reading['state'] {
-  if (!/(?:`{3}|~{3})[^\S\n]*electrodes(?!\S)/u.test(state.src)) return 'other';
+  const likely = /(?:`{3}|~{3})[^\S\n]*electrodes(?!\S).*/u.exec(state.src);
+  if (likely === null) return 'other';
   reading.state = 'looking';
+  const start = state.src.slice(0, likely.index + likely[0].length);
+  return hasBlock(state, reading, start) || hasBlock(state, reading, state.src) ? 'sheet' : 'other';
+}
+
+/** `text`: all of it or its start, since no line waits for later ones to open a fence; but front matter waits for its end. */
+function hasBlock(state: StateCore, reading: Reading, text: string): boolean {
   const tokens: StateCore['tokens'] = [];
-  state.md.block.parse(state.src, state.md, { papervolt: reading }, tokens);
+  state.md.block.parse(text, state.md, { papervolt: reading }, tokens);
+  const frontOpen = text !== state.src && text.startsWith('---') && reading.front === null;
   reading.front = null;
-  return tokens.some(isBlockFence) ? 'sheet' : 'other';
+  return !frontOpen && tokens.some(isBlockFence);
 }
 
 function sheetReading(state: StateCore): Reading | null {

@@ -97,7 +97,7 @@ class Maker {
       solved,
       size: null,
       placing: this.plan.ofInsert(number),
-      content: [written, insert.bareNumber, insert.columnUnit, setups.map(meaningOf)],
+      content: [written, insert.bareNumber, insert.columnUnit, setups.map(meaningKey)],
       name: written,
     });
   }
@@ -116,7 +116,7 @@ class Maker {
       solved: screen === undefined || parts.some(needsSolution),
       size: screen === undefined ? null : `${screen.width} × ${screen.height}`,
       placing,
-      content: [placing, parts, meaningOf(setup)],
+      content: [placing, parts, meaningKey(setup)],
       // Other parts are another drawing: none stands for the other.
       name: `${which.of} ${setup.name} ${parts.join(' ')}`,
     });
@@ -129,15 +129,6 @@ class Maker {
     const key = fingerprint(JSON.stringify([this.audience, wanted.form, content]));
     return { ...wanted, key, place: `${place} ${count}` };
   }
-}
-
-/** Short keys of setups, which never change. */
-const meanings = new WeakMap<Setup, string>();
-
-function meaningOf(setup: Setup): string {
-  const known = meanings.get(setup) ?? fingerprint(meaningKey(setup));
-  meanings.set(setup, known);
-  return known;
 }
 
 interface DrawingWish {
