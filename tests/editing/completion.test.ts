@@ -191,6 +191,23 @@ describe('in an insert', () => {
     expect(inText('?{drawing bars ‸}')).toContain('half size');
     expect(inText('?{graph bars.A ‸}')).toContain('help scales');
   });
+  test.each([
+    ['?{bars.M.‸}', ['strength']],
+    ['?{bars.N.‸}', ['current']],
+    ['?{bars.M of ‸}', ['V0']],
+    ['?{bars.M, ‸}', ['no unit']],
+    ['?{bars.A at ‸}', []],
+    ['?{p.d. bars.M ‸}', ['to']],
+    ['?{p.d. bars.M to ‸}', expect.not.arrayContaining(['to'])],
+    ['?{drawing bars, ‸}', expect.arrayContaining(['swapped'])],
+  ])('%s', (text, labels) => {
+    expect(inText(text)).toEqual(labels);
+  });
+  test('a pattern has names of the sheet', () => {
+    const { draft, offset } = withCursor(`${twoSetups.replaceAll('bars', 'plates')}\n?{‸}\n`);
+    const patterns = completionsAt(draft, offset).map(({ text }) => text);
+    expect(patterns).toEqual(expect.arrayContaining(['drawing «plates» "«caption»"', 'readings «plates.A»']));
+  });
   test('before it is closed', () => {
     expect(inText('?{drawing ‸')).toEqual(['bars', 'swapped']);
   });

@@ -32,19 +32,26 @@ export function insertOffers(draft: Draft, offset: number): readonly Offer[] {
   const written = writtenBefore(draft, offset);
   if (written === null) return [];
   const { setups } = draft;
-  const dotted = /(?:^|[\s,])([\p{L}\p{M}\p{Nd}-]+)\.[\p{L}\p{M}\p{Nd}-]*$/u.exec(written)?.[1];
+  const dotted = /(?:^|[\s,])([\p{L}\p{M}\p{Nd}.-]+)\.[\p{L}\p{M}\p{Nd}-]*$/u.exec(written)?.[1];
   if (dotted !== undefined && !/(?:^|\s)p\.[\p{L}]*$/u.test(written)) return behindDot(setups, dotted);
+  const first = /^\s*([\p{L}\p{M}\p{Nd}.-]+)/u.exec(written)?.[1];
+  if (first !== undefined && /,\s*\p{L}*$/u.test(written) && !figureWords.some((word) => word === first))
+    return [noUnit];
   if (/\s\d[\d.]*\s+\p{L}*$/u.test(written)) {
     return usualUnits.length.map((unit) => offer('unit', unit, 'a length'));
   }
   const [, head = '', rest = ''] = /^\s*(mean strength|[\p{L}.-]+)\s(.*)$/u.exec(written) ?? [];
-  if (head === '') return [...namesOf(setups, 'all'), ...headOffers];
-  if (!Object.hasOwn(headHelp, head)) return behindName(setups, head);
+  if (head === '') return [...namesOf(setups, 'all'), ...headOffers(setups)];
+  if (!Object.hasOwn(headHelp, head)) return behindName(setups, head, rest);
   return /\S\s/u.test(rest) ? further(setups, head, written) : behindHead(setups, head, written);
 }
 
+const noUnit = offer('value', 'no unit', 'the number alone');
+
 /** Behind `M` or `bars.A`: what else may be asked of it. */
-function behindName(setups: readonly Setup[], written: string): readonly Offer[] {
+function behindName(setups: readonly Setup[], written: string, rest: string): readonly Offer[] {
+  if (/^\s*of\s/u.test(rest)) return [offer('value', 'V0', 'the voltage of the supply')];
+  if (/\S\s/u.test(rest)) return [];
   const name = written.slice(written.indexOf('.') + 1);
   const isRow = setups.some(({ rows }) => rows.some((row) => row.name === name));
   return isRow
@@ -63,7 +70,9 @@ function further(setups: readonly Setup[], head: string, written: string): reado
     const word = /\sfrom\s/u.test(written) ? 'to' : 'from';
     return [offer('word', word, 'a distance along the row', { text: `${word} «5 mm»` })];
   }
-  if (head === 'p.d.') return behindHead(setups, head, written);
+  if (head === 'p.d.') {
+    return /\sto\s/u.test(written) ? namesOf(setups, 'spots') : [offer('word', 'to', 'the second place')];
+  }
   const help =
     head === 'graph'
       ? helpWords.map((word) => offer('value', `help ${word}`, 'what is drawn for pupils'))
@@ -73,9 +82,24 @@ function further(setups: readonly Setup[], head: string, written: string): reado
     : [];
 }
 
-const headOffers: readonly Offer[] = Object.entries(headHelp).map(([head, [help, pattern]]) =>
-  offer('word', head, help, { text: pattern }),
-);
+/** With names of this sheet where it has them. */
+function headOffers(setups: readonly Setup[]): readonly Offer[] {
+  const label = (what: 'rows' | 'spots', at: number): string | undefined => namesOf(setups, what)[at]?.label;
+  const ours: Readonly<Record<string, string | undefined>> = {
+    bars: setups[0]?.name,
+    A: label('rows', 0),
+    M: label('spots', 0),
+    K: label('spots', 1),
+  };
+  const named = (pattern: string): string =>
+    pattern.replace(/«([^»]+)»/gu, (place, example: string) => {
+      const name = Object.hasOwn(ours, example) ? ours[example] : undefined;
+      return name === undefined ? place : `«${name}»`;
+    });
+  return Object.entries(headHelp).map(([head, [help, pattern]]) =>
+    offer('word', head, help, { text: named(pattern) }),
+  );
+}
 
 /** The text of the insert from its brace up to the cursor, which stands in an insert that the reader of the sheet has seen. */
 function writtenBefore({ sheet }: Draft, offset: number): string | null {
@@ -104,7 +128,7 @@ function behindHead(setups: readonly Setup[], head: string, written: string): re
   if (figureWords.some((word) => word === head)) return setups.map(setupOffer);
   if (head === 'gradient' || head === 'mean strength') return namesOf(setups, 'rows');
   if (head === 'range') return namesOf(setups, 'spots');
-  if (head === 'p.d.') return [...namesOf(setups, 'spots'), offer('word', 'to', 'the second place')];
+  if (head === 'p.d.') return namesOf(setups, 'spots');
   if (head === 'blank') {
     return [...usualUnits.potential, ...usualUnits.current, 'kΩ'].map((unit) => offer('unit', unit, 'unit'));
   }
@@ -120,10 +144,11 @@ function behindDot(setups: readonly Setup[], before: string): readonly Offer[] {
       offer('word', 'resistance', 'resistance of the paper between the electrodes'),
     ];
   }
-  return [
-    offer('word', 'strength', 'size of the field there'),
-    offer('word', 'current', 'current into the paper'),
-  ];
+  const name = before.slice(before.indexOf('.') + 1);
+  const isElectrode = setups.some(({ electrodes }) => electrodes.some((one) => one.name === name));
+  return isElectrode
+    ? [offer('word', 'current', 'current into the paper')]
+    : [offer('word', 'strength', 'size of the field there')];
 }
 
 const setupOffer = ({ name }: Setup): Offer => offer('name', name, 'setup');
