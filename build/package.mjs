@@ -40,7 +40,8 @@ writeFileSync(join(stage, '.vscodeignore'), '');
 writeFileSync(join(stage, 'package.json'), `${JSON.stringify(manifest, null, 2)}\n`);
 for (const program of programs) copy(`dist/${program}`, [`dist/${program}`, `dist/${program}.LEGAL.txt`]);
 for (const file of ['package.nls.json', 'LICENSE', 'CHANGELOG.md', 'THIRD-PARTY.md']) copy(file);
-for (const page of readdirSync(join(root, 'docs'))) if (page.endsWith('.md')) copy(`docs/${page}`);
+// The picture there is one of the project's own page.
+for (const page of readdirSync(join(root, 'docs'))) if (!page.endsWith('.svg')) copy(`docs/${page}`);
 for (const folder of ['client/media', 'syntaxes']) copy(folder);
 for (const path of pathsIn(manifest.contributes)) copy(path);
 // The extension's own page; the one of the project is about the command line too, and shows a picture.

@@ -42,6 +42,19 @@ describe('the folder that is packed', () => {
     expect(named.filter((path) => !existsSync(join(stage, path)))).toEqual([]);
   });
 
+  it('holds every page that its pages lead to', () => {
+    const pages = files.filter((file) => file.endsWith('.md') && file !== 'THIRD-PARTY.md');
+    const links = pages.flatMap((page) => {
+      const text = readFileSync(join(stage, page), 'utf8').replace(
+        /^(`{3,}|~{3,})[\s\S]*?^\1$|`[^`\n]+`/gm,
+        '',
+      );
+      return [...text.matchAll(/\]\((?!#|https?:)([^)#]+)/g)].map(([, to = '']) => join(dirname(page), to));
+    });
+    expect(links.length).toBeGreaterThan(4);
+    expect(links.filter((to) => !files.includes(to))).toEqual([]);
+  });
+
   it('has a manifest without what is for the project alone', () => {
     const manifest = JSON.parse(readFileSync(join(stage, 'package.json'), 'utf8')) as object;
     for (const key of ['private', 'scripts', 'dependencies', 'devDependencies', 'bin', 'files'])
