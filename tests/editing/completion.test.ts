@@ -163,6 +163,20 @@ describe('on the opening line', () => {
     expect(first?.text.slice(first.text.indexOf('at centre'))).toBe(end);
   });
 
+  test.each([
+    ['- ```‸', '  '],
+    ['   > 1. ```‸\n   >    ```', '>    '],
+    ['   ```‸', ''],
+  ])('%j: it stays in its list or quotation', (marked, prefix) => {
+    const [before = '', after = ''] = marked.split('‸');
+    const [first] = fenceCompletions({ name: 'new.md', text: before + after }, before.length);
+    const [, ...lines] = first?.text.split('\n') ?? [];
+    expect(lines.length).toBeGreaterThan(6);
+    expect(lines.filter((line) => !line.startsWith(prefix))).toEqual([]);
+    expect(lines[0]?.slice(prefix.length)).toMatch(/^paper/);
+    expect(lines.filter((line) => line.trim() === '```').length).toBe(after === '' ? 1 : 0);
+  });
+
   test('a block behind three backticks, in any text', () => {
     const draft = draftSheet({ name: 'new.md', text: '# New\n\n```el' });
     expect(completionsAt(draft, 12).map(({ label }) => label)).toEqual(['electrodes']);
