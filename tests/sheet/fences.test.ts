@@ -95,6 +95,54 @@ test('other texts are left alone', () => {
   expect(sheet.passages).toEqual([]);
 });
 
+test('a text is a sheet where markdown-it finds a block in it, but for its front matter', () => {
+  const plain = new MarkdownIt({ html: true });
+  const line = fc.constantFrom(
+    ...[
+      '---',
+      '...',
+      '```electrodes',
+      '```electrodes `x',
+      '~~~ electrodes',
+      '```',
+      '````',
+      '',
+      '- a',
+      '  b',
+      '    c',
+    ],
+    ...[
+      '> d',
+      '<!--',
+      '-->',
+      '<div>',
+      '[a]:',
+      '[a]: b',
+      "'c",
+      '| a |',
+      '|---|',
+      'key: |',
+      '  ```electrodes',
+      'x\u2028`',
+    ],
+  );
+  let [sheets, others] = [0, 0];
+  fc.assert(
+    fc.property(fc.array(line, { minLength: 1, maxLength: 9 }), (lines) => {
+      const text = lines.join('\n');
+      const body = text.replace(/^---\n(?:[^\n]*\n)*?(?:---|\.\.\.)(?:\n|$)/u, '');
+      const found = plain
+        .parse(body, {})
+        .some(({ type, info }) => type === 'fence' && /^\s*electrodes(?!\S)/u.test(info));
+      if (found) sheets++;
+      else others++;
+      expect(isSheet(read(text))).toBe(found);
+    }),
+    { numRuns: 1500 },
+  );
+  expect(Math.min(sheets, others)).toBeGreaterThan(150);
+});
+
 /** A block's lines wrapped in quotations and lists, with tabs and spaces as they come. */
 const nesting = fc.record({
   wraps: fc.array(fc.constantFrom('>', '> ', '- ', '1. ', '-\t', '>\t', '  '), { maxLength: 4 }),

@@ -47,7 +47,7 @@ function look(state: StateCore): void {
 
 /** A text is a sheet when markdown-it finds a block in it; most texts are told apart without asking. */
 function stateOf(state: StateCore, reading: Reading): Reading['state'] {
-  const likely = /(?:`{3}|~{3})[^\S\n]*electrodes(?!\S).*/u.exec(state.src);
+  const likely = /(?:`{3}|~{3})[^\S\n]*electrodes(?!\S)[^\n]*/u.exec(state.src);
   if (likely === null) return 'other';
   reading.state = 'looking';
   const start = state.src.slice(0, likely.index + likely[0].length);

@@ -201,6 +201,19 @@ describe('solutions', () => {
     expect(threads.asked).toEqual(['solve bars', 'draw bars']);
   });
 
+  test('a drawing that no text needs any more is stopped', async () => {
+    const { threads, solutions } = desk();
+    solutions.need('a', [first]);
+    threads.answer();
+    await settled();
+    const drawn = solutions.drawing(first);
+    await settled();
+    solutions.need('a', []);
+    expect(threads.orders.at(-1)).toEqual({ kind: 'stop', id: 2 });
+    threads.leave();
+    expect(await drawn).toBe(null);
+  });
+
   test('what was not asked for longest goes when room is short', async () => {
     const { threads, solutions } = desk(250);
     const all = [...bars, ...wider].filter((_, i) => i !== 3);
