@@ -1,9 +1,8 @@
 /** What the rules find in sheet, setups and solutions together, with an example of each. */
 import type { checkCodes } from '../check-codes.ts';
-import type { Explanation } from './explanation.ts';
-import { lines } from './explanation.ts';
+import { type Explanation, lines } from './explanation.ts';
 
-export const checkExplanations: Readonly<Partial<Record<keyof typeof checkCodes, Explanation>>> = {
+export const checkExplanations: Readonly<Record<keyof typeof checkCodes, Explanation>> = {
   'supply-limit': {
     why: 'A supply at its limit lowers its voltage: the bars no longer stand at what the sheet says, and every reading is too small by the same factor.',
     from: 'block',

@@ -7,8 +7,10 @@ import { checkExplanations } from './check.ts';
 import { departmentExplanations } from './department.ts';
 import type { Explanation } from './explanation.ts';
 import { proseExplanations } from './prose.ts';
+import { safetyExplanations } from './safety.ts';
 import { setupExplanations } from './setup.ts';
 import { sheetExplanations } from './sheet.ts';
+import { statedExplanations } from './stated.ts';
 
 interface Family {
   /** What the findings are about, as a heading. */
@@ -42,6 +44,16 @@ const families: readonly Family[] = [
     about: 'The sheet, its setups and their solutions together',
     source: practice,
     explanations: checkExplanations,
+  },
+  {
+    about: 'Numbers of the text against the solution',
+    source: 'the solution of the setup',
+    explanations: statedExplanations,
+  },
+  {
+    about: 'Notes on safety, and what is no practical for pupils',
+    source: practice,
+    explanations: safetyExplanations,
   },
   {
     about: 'The file of a department',

@@ -34,8 +34,8 @@ export const proseExplanations: Readonly<Record<keyof typeof proseCodes, Explana
   'unit-case': {
     why: 'Symbols of units tell capitals apart, and some are another unit with the other letter: ma is nothing, mA is a current.',
     from: 'sheet',
-    wrong: 'The current is 0.6 ma.',
-    right: 'The current is 0.6 mA.',
+    wrong: 'The current is 0.46 ma.',
+    right: 'The current is 0.46 mA.',
     allow: 'it is a pupil’s slip that the class is to find',
   },
   'prefix-case': {
@@ -69,15 +69,15 @@ export const proseExplanations: Readonly<Record<keyof typeof proseCodes, Explana
   'prefix-double': {
     why: 'One of the two prefixes is a slip of the pen, and which one decides over a factor of a thousand.',
     from: 'sheet',
-    wrong: 'The current is 150 mmA.',
-    right: 'The current is 150 µA.',
+    wrong: 'The current is 465 mmA.',
+    right: 'The current is 465 µA.',
     allow: 'it is a pupil’s slip that the class is to find',
   },
   'micro-letter': {
     why: 'A letter u is read well enough, but it is a stand-in from the days of typewriters. The sign is µ.',
     from: 'sheet',
-    wrong: 'The current is 150 uA.',
-    right: 'The current is 150 µA.',
+    wrong: 'The current is 465 uA.',
+    right: 'The current is 465 µA.',
     allow: 'the display of the meter shows it so',
   },
   'unit-plural': {
@@ -237,8 +237,8 @@ export const proseExplanations: Readonly<Record<keyof typeof proseCodes, Explana
   'digit-groups': {
     why: 'From five digits on, the eye counts noughts and miscounts them. Spaces between groups of three help.',
     from: 'sheet',
-    wrong: 'Its resistance is 12500 Ω.',
-    right: 'Its resistance is 12 500 Ω.',
+    wrong: 'The spare resistor has 12500 Ω.',
+    right: 'The spare resistor has 12 500 Ω.',
     allow: 'it has to be typed into the data logger like this',
   },
   'times-sign': {
@@ -279,15 +279,15 @@ export const proseExplanations: Readonly<Record<keyof typeof proseCodes, Explana
   'uncertainty-digits': {
     why: 'Digits of the value beyond those of its uncertainty say nothing, and missing ones hide what was measured. The two end at the same decimal place.',
     from: 'sheet',
-    wrong: 'E is 15.25 ± 0.1 V/m.',
-    right: 'E is (15.3 ± 0.1) V/m.',
+    wrong: 'The gap is 100.25 ± 0.1 mm.',
+    right: 'The gap is (100.3 ± 0.1) mm.',
     allow: 'pupils are to mend the digits',
   },
   'figures-many': {
     why: 'A ruler and a meter give two or three figures. More of them claim a measurement that nobody has made, and pupils copy them from the calculator.',
     from: 'sheet',
-    wrong: 'The gradient is 15.384615 V/m.',
-    right: 'The gradient is 15.4 V/m.',
+    wrong: 'The margin is 15.384615 mm.',
+    right: 'The margin is 15.4 mm.',
     allow: 'it is the display of the calculator, which pupils are to round',
   },
   'column-decimals': {

@@ -12,7 +12,7 @@ export const setupExplanations: Readonly<Record<keyof typeof setupCodes, Explana
       '```',
       '',
       '```electrodes turned like bars',
-      'move P at (190, 80) mm',
+      'move P at (195, 80) mm',
       '```',
     ),
     right: lines(
@@ -21,7 +21,7 @@ export const setupExplanations: Readonly<Record<keyof typeof setupCodes, Explana
       '```',
       '',
       '```electrodes wider like bars',
-      'move P at (190, 80) mm',
+      'move P at (195, 80) mm',
       '```',
     ),
     allow: null,
@@ -42,7 +42,7 @@ export const setupExplanations: Readonly<Record<keyof typeof setupCodes, Explana
       '```',
       '',
       '```electrodes wider like turned',
-      'move P at (190, 80) mm',
+      'move P at (195, 80) mm',
       '```',
     ),
     right: lines(
@@ -51,7 +51,7 @@ export const setupExplanations: Readonly<Record<keyof typeof setupCodes, Explana
       '```',
       '',
       '```electrodes wider like turned',
-      'move P at (190, 80) mm',
+      'move P at (195, 80) mm',
       '```',
     ),
     allow: null,
@@ -66,8 +66,8 @@ export const setupExplanations: Readonly<Record<keyof typeof setupCodes, Explana
   'move-form': {
     why: 'A bar is placed by its centre, a spike by its tip, a row by its ends. A move in another form leaves open which point goes where.',
     from: 'sheet',
-    wrong: lines('```electrodes wider like bars', 'move P tip at (190, 80) mm', '```'),
-    right: lines('```electrodes wider like bars', 'move P at (190, 80) mm', '```'),
+    wrong: lines('```electrodes wider like bars', 'move P tip at (195, 80) mm', '```'),
+    right: lines('```electrodes wider like bars', 'move P at (195, 80) mm', '```'),
     allow: null,
   },
   'line-twice': {

@@ -216,10 +216,10 @@ export const sheetExplanations: Readonly<Record<SheetCode, Explanation>> = {
     allow: null,
   },
   'allow-stop': {
-    why: 'Findings of this kind are never silenced: the sheet is no practical for pupils as it is written, whatever the reason for writing it so. The allowance only hides that somebody knew.',
-    from: 'sheet',
-    wrong: null,
-    right: null,
+    why: 'Findings of this kind are never silenced: the sheet is no practical for pupils as it is written, whatever the reason for writing it so. The finding stays, and the allowance does nothing.',
+    from: 'block',
+    wrong: lines('# allow eht-on-paper because the teacher holds the probe', 'supply eht 3 kV, limit 3 mA'),
+    right: 'supply cell 1.5 V, zinc-carbon',
     allow: null,
   },
   'front-yaml': {
