@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { readSheet } from '../../shared/sheet/read-sheet.ts';
 import { checkReading, cut, read, typesOf, withBlock } from './sheets.ts';
 
 /** The heads of the inserts of a text, without spans. */
@@ -111,6 +112,18 @@ test('slips are met one by one', () => {
     ^^^ error insert-unclosed
     => ?{M}
   `);
+});
+
+test.each([
+  ['The middle reads ?{M.', 'The middle reads ?{M}.'],
+  ['At ?{bars.M of V0, then on (2)', 'At ?{bars.M of V0}, then on (2)'],
+  ['?{drawing bars "Two bars" and text', '?{drawing bars "Two bars"} and text'],
+  ['?{readings of', '?{readings of}'],
+])('%j is closed where it can be read', (open, closed) => {
+  const { findings } = readSheet({ name: '', text: `\`\`\`electrodes\n\`\`\`\n\n${open}\n` });
+  const [edit] = findings.find(({ code }) => code === 'insert-unclosed')?.fixes[0]?.edits ?? [];
+  const at = (edit?.span.from ?? 0) - '```electrodes\n```\n\n'.length;
+  expect(`${open.slice(0, at)}}${open.slice(at)}`).toBe(closed);
 });
 
 test('slips in tables and figures', () => {

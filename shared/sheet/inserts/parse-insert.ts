@@ -39,13 +39,14 @@ export function parseInsert(
 ): InsertReading {
   const reader = new InsertReader(written, closed, fileSpan);
   if (!closed) {
+    const end = readableEnd(written);
     reader.report('insert-unclosed', {
       span: reader.whole(),
       message: 'This insert has no closing brace.',
       fixes: [
         {
           title: 'Close it here',
-          edits: [{ span: reader.span(written.length, written.length), text: '}' }],
+          edits: [{ span: reader.span(end, end), text: '}' }],
           certain: false,
         },
       ],
@@ -62,6 +63,19 @@ export function parseInsert(
   const message = reader.findings[0]?.message ?? 'This insert cannot be read.';
   return { head: { kind: 'broken', message }, noUnit: false, findings: reader.findings };
 }
+
+/** Where the longest beginning ends that could be read as an insert; else the end. */
+function readableEnd(written: string): number {
+  const ends = [...written.slice(0, longestInsert).matchAll(/(?<=[\p{L}\p{Nd}"²])(?=[\s.,;:!?)]|$)/gu)].map(
+    ({ index }) => index,
+  );
+  const readable = (end: number): boolean =>
+    parseInsert(`${written.slice(0, end)}}`, true, (from, to) => ({ from, to })).head.kind !== 'broken';
+  return ends.reverse().find(readable) ?? written.length;
+}
+
+/** Longer ones are not looked for, characters. */
+const longestInsert = 200;
 
 function readHead(reader: InsertReader): InsertHead | null {
   if (reader.atEnd) {
