@@ -101,9 +101,16 @@ export function composed(desk: Desk, drawn: Drawn, words: Pick<Scene, 'title' | 
 
 /** Room round the outermost marks, so that no pen is cut. */
 const RIM_mm = 0.5;
+/** What stands farther from the board is there by a slip: it is cut off, and the paper keeps its size. A circuit reaches about 40 mm. */
+const REACH_mm = 60;
 
-function extentOf(around: Bounds, items: readonly Item[]): Bounds {
-  const { x0, y0, x1, y1 } = boundsAround([around, ...items.flatMap(boundsOf)]);
+function extentOf(board: Bounds, items: readonly Item[]): Bounds {
+  const isNear = (b: Bounds): boolean =>
+    b.x0 >= board.x0 - REACH_mm &&
+    b.y0 >= board.y0 - REACH_mm &&
+    b.x1 <= board.x1 + REACH_mm &&
+    b.y1 <= board.y1 + REACH_mm;
+  const { x0, y0, x1, y1 } = boundsAround([board, ...items.flatMap(boundsOf).filter(isNear)]);
   const down = (value: number): number => Math.floor((value - RIM_mm) * 10) / 10;
   return { x0: down(x0), y0: down(y0), x1: -down(-x1), y1: -down(-y1) };
 }

@@ -243,6 +243,23 @@ describe('odd set-ups are drawn all the same', () => {
     expect(drawn(text).length).toBeGreaterThan(200);
   });
 
+  test.each([
+    'probe M at (999, 40) mm',
+    'disc D diameter 10 mm at (50, -700) mm positive',
+    'row A from (50, 40) mm to (50, 4000) mm every 10 mm',
+  ])('far off the paper, the paper keeps its size: %s', (line) => {
+    const sizeWith = (more: string): readonly number[] => {
+      const [setup] = setupsOf(`paper 100 mm × 80 mm\nbar N 10 mm × 20 mm at (20, 40) mm negative\n${more}`);
+      if (setup === undefined) throw new Error('no setup');
+      const { width, height } = outlineScene(setup, { parts: drawingParts, audience: 'teachers' });
+      return [width, height];
+    };
+    const [width = 0, height = 0] = sizeWith('');
+    const [wider = 0, higher = 0] = sizeWith(line);
+    expect(wider).toBeLessThanOrEqual(width + 120);
+    expect(higher).toBeLessThanOrEqual(height + 120);
+  });
+
   test('a hundred electrodes', () => {
     const discs = Array.from(
       { length: 100 },
