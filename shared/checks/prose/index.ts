@@ -4,6 +4,7 @@ import type { Rule, Subject } from '../rule.ts';
 import * as compounds from './compounds.ts';
 import { currentLetters } from './current-letters.ts';
 import * as kinds from './kinds.ts';
+import { proseIn } from './known.ts';
 import * as missing from './missing.ts';
 import * as names from './names.ts';
 import * as numbers from './numbers.ts';
@@ -11,7 +12,6 @@ import * as pairs from './pairs-of-values.ts';
 import { quietRuns } from './quiet.ts';
 import { passageOf, type RunRule, type Setting, type TableRule, type WordRule } from './rule.ts';
 import type { Run } from './run.ts';
-import { proseOf } from './runs.ts';
 import * as spacing from './spacing.ts';
 import { spelling } from './spelling.ts';
 import * as symbols from './symbols.ts';
@@ -80,7 +80,7 @@ const tableRules: readonly TableRule[] = [
 const wordRules: readonly WordRule[] = [currentLetters, spelling];
 
 export const siWriting: Rule = ({ sheet, setups, department }) => {
-  const prose = proseOf(sheet);
+  const prose = proseIn(sheet);
   const setting = settingOf({ sheet, setups, department }, prose.runs);
   const quiet = quietRuns(setting);
   const inRuns = prose.runs.flatMap((run) => {
