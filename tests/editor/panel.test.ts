@@ -76,6 +76,8 @@ test('arrow keys move it by 1 mm', async () => {
   await editor.line('bars.md', '140 mm at (64, 85)').waitFor();
   await editor.cursorBehind('bars.md', 'Lines of equal potential');
   await editor.revert('bars.md');
+  // What follows points at the paper: the panel has to show the text as it stands.
+  await handle('electrode N').and(panel().locator('[aria-label*="(75, 85)"]')).waitFor();
 });
 
 test('a click on free paper adds a probe with the next letter', async () => {
@@ -84,6 +86,8 @@ test('a click on free paper adds a probe with the next letter', async () => {
   await editor.page.mouse.click((n.x + p.x) / 2, n.y + 60);
   await editor.line('bars.md', /^probe\s+N?[A-Z]\s+at\s\(130,\s\d+\)\smm/).waitFor();
   await editor.shot('panel-probe');
+  // The panel is in front now; what is about the sheet is offered all the same.
+  expect(await editor.commands('Papervolt: Print')).toContain('Papervolt: Print sheet…');
   await editor.cursorBehind('bars.md', 'Lines of equal potential');
   await editor.revert('bars.md');
 });
