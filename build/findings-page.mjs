@@ -6,7 +6,7 @@ import { load, root } from './core.mjs';
 const { toldFamilies } = await load(
   `export { toldFamilies } from './shared/findings/explanations/index.ts';`,
 );
-const text = page(toldFamilies);
+const text = page(toldFamilies());
 if (process.argv.includes('--print')) process.stdout.write(text);
 else writeFileSync(join(root, 'docs/findings.md'), text);
 

@@ -10,7 +10,7 @@ export interface ExplainOptions {
 export function explain(codes: readonly string[], options: ExplainOptions, shell: Shell): ExitStatus {
   const asked = codes.map(toldOf);
   if (options.json) {
-    const listed = codes.length === 0 ? toldFamilies.flatMap(({ told }) => told) : asked;
+    const listed = codes.length === 0 ? toldFamilies().flatMap(({ told }) => told) : asked;
     shell.result(JSON.stringify(listed.map(recordOf), null, 2));
   } else if (codes.length === 0) for (const line of listLines()) shell.result(line);
   else shell.result(asked.map((told) => explanationLines(told).join('\n')).join('\n\n'));
@@ -18,7 +18,7 @@ export function explain(codes: readonly string[], options: ExplainOptions, shell
 }
 
 function toldOf(code: string): Told {
-  const all = toldFamilies.flatMap(({ told }) => told);
+  const all = toldFamilies().flatMap(({ told }) => told);
   const found = all.find((told) => told.code === code);
   if (found !== undefined) return found;
   const meant = nearest(
@@ -36,7 +36,7 @@ function recordOf({ code, severity, meaning, why, wrong, right, department, sour
 }
 
 function listLines(): readonly string[] {
-  return toldFamilies.flatMap(({ about, told }, index) => [
+  return toldFamilies().flatMap(({ about, told }, index) => [
     ...(index === 0 ? [] : ['']),
     about,
     ...told.map(({ code, severity, meaning }) => `  ${code.padEnd(26)} ${severity.padEnd(8)} ${meaning}`),

@@ -1,7 +1,14 @@
 /** All that is told about a code, from the catalogue and the explanations. */
+import { blockCodes } from '../block-codes.ts';
 import { catalogue, type FindingCode } from '../catalogue.ts';
+import { checkCodes } from '../check-codes.ts';
 import { departmentCodes } from '../department-codes.ts';
 import type { CatalogueEntry } from '../entry.ts';
+import { proseCodes } from '../prose-codes.ts';
+import { safetyCodes } from '../safety-codes.ts';
+import { setupCodes } from '../setup-codes.ts';
+import { sheetCodes } from '../sheet-codes.ts';
+import { statedCodes } from '../stated-codes.ts';
 import { blockExplanations } from './block.ts';
 import { checkExplanations } from './check.ts';
 import { departmentExplanations } from './department.ts';
@@ -12,12 +19,24 @@ import { setupExplanations } from './setup.ts';
 import { sheetExplanations } from './sheet.ts';
 import { statedExplanations } from './stated.ts';
 
+/** Of every code: a table that leaves one out does not compile. */
+const explanations: Readonly<Record<FindingCode, Explanation>> = {
+  ...blockExplanations,
+  ...setupExplanations,
+  ...sheetExplanations,
+  ...proseExplanations,
+  ...checkExplanations,
+  ...statedExplanations,
+  ...safetyExplanations,
+  ...departmentExplanations,
+};
+
 interface Family {
   /** What the findings are about, as a heading. */
   readonly about: string;
   /** What is said of a finding that names no source. */
   readonly source: string;
-  readonly explanations: Readonly<Partial<Record<FindingCode, Explanation>>>;
+  readonly codes: Readonly<Partial<Record<FindingCode, CatalogueEntry>>>;
 }
 
 const practice = 'common practice, no source';
@@ -27,38 +46,22 @@ const families: readonly Family[] = [
   {
     about: 'How a line of a block is written',
     source: 'none; it is how this language is written',
-    explanations: blockExplanations,
+    codes: blockCodes,
   },
-  {
-    about: 'What the lines of a block mean together',
-    source: practice,
-    explanations: setupExplanations,
-  },
+  { about: 'What the lines of a block mean together', source: practice, codes: setupCodes },
   {
     about: 'The sheet around the blocks',
     source: 'none; it is how sheets are written here',
-    explanations: sheetExplanations,
+    codes: sheetCodes,
   },
-  { about: 'Quantities and units in the text', source: practice, explanations: proseExplanations },
-  {
-    about: 'The sheet, its setups and their solutions together',
-    source: practice,
-    explanations: checkExplanations,
-  },
-  {
-    about: 'Numbers of the text against the solution',
-    source: 'the solution of the setup',
-    explanations: statedExplanations,
-  },
-  {
-    about: 'Notes on safety, and what is no practical for pupils',
-    source: practice,
-    explanations: safetyExplanations,
-  },
+  { about: 'Quantities and units in the text', source: practice, codes: proseCodes },
+  { about: 'The sheet, its setups and their solutions together', source: practice, codes: checkCodes },
+  { about: 'Numbers of the text against the solution', source: practice, codes: statedCodes },
+  { about: 'Notes on safety, and what is no practical for pupils', source: practice, codes: safetyCodes },
   {
     about: 'The file of a department',
     source: 'none; it is how this file is written',
-    explanations: departmentExplanations,
+    codes: departmentCodes,
   },
 ];
 
@@ -79,13 +82,15 @@ export type Allowance =
   | { readonly kind: 'never'; readonly because: string };
 
 /** All codes with what is told about them. */
-export const toldFamilies: readonly ToldFamily[] = families.map(({ about, source, explanations }) => ({
-  about,
-  // The keys of the tables are codes.
-  told: (Object.entries(explanations) as readonly (readonly [FindingCode, Explanation])[]).map(
-    ([code, explanation]) => told(code, explanation, source),
-  ),
-}));
+export function toldFamilies(): readonly ToldFamily[] {
+  return families.map(({ about, source, codes }) => ({
+    about,
+    // The keys of the tables are codes.
+    told: (Object.keys(codes) as readonly FindingCode[]).map((code) =>
+      told(code, explanations[code], source),
+    ),
+  }));
+}
 
 function told(code: FindingCode, explanation: Explanation, source: string): Told {
   const entry: CatalogueEntry = catalogue[code];
