@@ -38,6 +38,7 @@ export {
   outcomeOf,
   readingStages,
   unsolvedReadings,
+  withFieldLines,
 } from './setup/solve-setup.ts';
 export type { Department } from './sheet/department/department.ts';
 export {

@@ -12,6 +12,7 @@ import {
   type PointReader,
   readingStages,
   type Stages,
+  withFieldLines,
 } from '../../shared/index.ts';
 import { plainBytes } from './plain-bytes.ts';
 import type { Problem } from './problem.ts';
@@ -38,6 +39,11 @@ interface Reading {
   readonly reader: PointReader | null;
 }
 
+interface Lined {
+  readonly of: Outcome;
+  readonly outcome: Outcome;
+}
+
 const mostFieldBytes = 128 * 2 ** 20;
 const mostOutcomeBytes = 32 * 2 ** 20;
 /** Readers that are kept: each holds the potential of its setup. */
@@ -49,6 +55,7 @@ const usualLarge = 12_000;
 export class Desk {
   private readonly fields: Shelf<Kept>;
   private readonly outcomes = new Shelf<Solved>(mostOutcomeBytes);
+  private readonly lined = new Shelf<Lined>(mostOutcomeBytes);
   private readonly readings = new Shelf<Reading>(mostReaderBytes);
   /** Key of the field of each problem. */
   private readonly fieldOf = new Map<string, string>();
@@ -65,7 +72,7 @@ export class Desk {
     return {
       fields: this.fields.size,
       outcomes: this.outcomes.size,
-      bytes: this.fields.bytes + this.outcomes.bytes + this.readings.bytes,
+      bytes: this.fields.bytes + this.outcomes.bytes + this.lined.bytes + this.readings.bytes,
     };
   }
 
@@ -78,6 +85,17 @@ export class Desk {
   *soon(problem: Problem): Stages<Solved> {
     const outcome = yield* this.outcome(problem, true);
     return { outcome, rough: this.outcomes.get(problem.key)?.rough ?? false };
+  }
+
+  /** As good as it gets, with field lines, to be drawn. */
+  *wholeWithLines(problem: Problem): Stages<Outcome> {
+    return yield* this.withLines(problem, yield* this.whole(problem), false);
+  }
+
+  /** Soon, with field lines, to be drawn. */
+  *soonWithLines(problem: Problem): Stages<Solved> {
+    const { outcome, rough } = yield* this.soon(problem);
+    return { outcome: yield* this.withLines(problem, outcome, true), rough };
   }
 
   /** Reads the field at any place; of a large problem the best field so far. Null where there is no solution. */
@@ -97,6 +115,7 @@ export class Desk {
     for (const key of [...this.fieldOf.keys()]) if (!wanted.has(key)) this.fieldOf.delete(key);
     const fields = new Set(this.fieldOf.values());
     this.outcomes.keepOnly((key) => wanted.has(key));
+    this.lined.keepOnly((key) => wanted.has(key));
     this.readings.keepOnly((key) => wanted.has(key));
     this.fields.keepOnly((key) => fields.has(key));
   }
@@ -109,6 +128,18 @@ export class Desk {
     const { field, rough } = yield* this.field(problem, soon);
     const outcome = yield* readingStages(setup, field, ask);
     this.outcomes.put(key, { outcome, rough }, plainBytes(outcome));
+    return outcome;
+  }
+
+  private *withLines(problem: Problem, of: Outcome, soon: boolean): Stages<Outcome> {
+    if (of.solved === null) return of;
+    const known = this.lined.get(problem.key);
+    if (known !== null && known.of === of) return known.outcome;
+    const { field } = yield* this.field(problem, soon);
+    if (!field.ok) return of;
+    const solved = yield* withFieldLines(problem.setup, field.field, of.solved);
+    const outcome = { solved, trouble: null };
+    this.lined.put(problem.key, { of, outcome }, plainBytes(solved.traces.fieldLines));
     return outcome;
   }
 

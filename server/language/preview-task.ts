@@ -25,9 +25,10 @@ export interface MadePieces {
 
 export function* madePieces({ work, problems, trouble }: PreviewTask, desk: Desk): Stages<MadePieces> {
   const solutions = new Map<number, SolvedSetup>();
+  const drawn = work.wanted.some(({ form }) => form === 'figure');
   let anyRough = false;
   for (const problem of problems) {
-    const { outcome, rough } = yield* desk.soon(problem);
+    const { outcome, rough } = yield* drawn ? desk.soonWithLines(problem) : desk.soon(problem);
     if (outcome.solved !== null) solutions.set(problem.setup.block, outcome.solved);
     if (rough) anyRough = true;
   }

@@ -27,7 +27,7 @@ export function* printed({ name, text }: PrintTask, desk: Desk): Stages<editing.
   const outcomes: Outcome[] = [];
   for (const setup of draft.setups) {
     yield;
-    outcomes.push(yield* desk.whole(problemFor(setup, askOf(draft, setup))));
+    outcomes.push(yield* desk.wholeWithLines(problemFor(setup, askOf(draft, setup))));
   }
   yield;
   const examination = conclude(draft, ({ block }) => outcomes[block] ?? { solved: null, trouble: null });

@@ -8,6 +8,8 @@ export interface Problem {
   readonly ask: Ask;
 }
 
-export function problemFor(setup: Setup, ask: Ask): Problem {
+/** Field lines are added where something is drawn: findings do not wait for them. */
+export function problemFor(setup: Setup, asked: Ask): Problem {
+  const ask: Ask = { ...asked, traces: 'equipotentials' };
   return { key: `${editing.meaningKey(setup)} ${fingerprint(JSON.stringify(ask))}`, setup, ask };
 }

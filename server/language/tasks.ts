@@ -34,7 +34,7 @@ const tasks = {
     return { outcome: yield* desk.whole(problem), rough: false };
   },
   *draw({ problem }: OfProblem, desk: Desk): Stages<Drawn> {
-    const { outcome, rough } = yield* desk.soon(problem);
+    const { outcome, rough } = yield* desk.soonWithLines(problem);
     const drawing = yield* atOnce(() => editing.editorDrawing(problem.setup, outcome.solved));
     return { drawing, rough };
   },
@@ -47,7 +47,7 @@ const tasks = {
     return editing.slipAt(problem.setup, reader, { x, y });
   },
   *panel({ problem }: OfProblem, desk: Desk): Stages<Pictured> {
-    const { outcome, rough } = yield* desk.soon(problem);
+    const { outcome, rough } = yield* desk.soonWithLines(problem);
     const picture = yield* atOnce(() => editing.panelPicture(problem.setup, outcome.solved));
     return { picture, solved: outcome.solved !== null, trouble: outcome.trouble, rough };
   },

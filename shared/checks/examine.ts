@@ -37,12 +37,8 @@ export interface Examination extends Standards {
   readonly findings: readonly Finding[];
 }
 
-export interface ExamineOptions {
-  /** Relative width of the bounds to reach. */
-  readonly gap: number;
-  /** Lines for the drawings as well. */
-  readonly traces: boolean;
-}
+/** Relative width of the bounds to reach, and which lines for the drawings. */
+export type ExamineOptions = Pick<Ask, 'gap' | 'traces'>;
 
 /** What all programs ask for, so that they say the same. */
 const whole: ExamineOptions = { gap: 1e-8, traces: true };

@@ -20,8 +20,8 @@ import { troubleFinding } from './trouble.ts';
 export interface Ask {
   /** Relative width of the conductance bounds to reach. */
   readonly gap: number;
-  /** Equipotentials and field lines as well. */
-  readonly traces: boolean;
+  /** Equipotentials and field lines as well; or equipotentials alone, for findings that do not wait for the drawing. */
+  readonly traces: boolean | 'equipotentials';
   /** Further places to read. */
   readonly samples: readonly Point[];
 }
@@ -59,6 +59,12 @@ export function* readingStages(setup: Setup, outcome: FieldOutcome, ask: Ask): S
   return outcome.ok
     ? { solved: yield* solvedWith(setup, outcome.field, ask), trouble: null }
     : { solved: null, trouble: outcome.trouble };
+}
+
+/** What was solved with equipotentials alone, with the field lines as well: as if they had been asked for at once. */
+export function* withFieldLines(setup: Setup, field: Field, solved: SolvedSetup): Stages<SolvedSetup> {
+  const { state } = solveCircuit(circuitOf(setup), conductancesOf(setup, field));
+  return { ...solved, traces: { ...solved.traces, ...(yield* fieldLinesOf(setup, field, state)) } };
 }
 
 /** Reads a setup's field at any place. */
@@ -118,12 +124,11 @@ function* solvedWith(setup: Setup, field: Field, ask: Ask): Stages<SolvedSetup> 
     })),
     ...places,
   };
-  const traces = ask.traces
-    ? yield* tracesOf(setup, field, state)
-    : { equipotentials: [], fieldLines: [], lineCurrent_A: null };
+  const equipotentials = ask.traces === false ? [] : yield* equipotentialsOf(setup, field, state.state);
+  const traced = ask.traces === true ? yield* fieldLinesOf(setup, field, state.state) : noFieldLines;
   return {
     readings,
-    traces,
+    traces: { equipotentials, ...traced },
     samples,
     gaps,
     work: { unknowns: field.unknowns, order: field.order, gap: field.gap },
@@ -212,16 +217,28 @@ function beyondNoise(currents: Float64Array, conductor: number): number | null {
   return Math.abs(value) > 1e-13 * largest ? value : 0;
 }
 
-function* tracesOf(setup: Setup, field: Field, { state }: CircuitState): Stages<SetupTraces> {
+type Potentials = CircuitState['state'];
+
+function* equipotentialsOf(
+  setup: Setup,
+  field: Field,
+  { conductor_V }: Potentials,
+): Stages<SetupTraces['equipotentials']> {
   yield;
   const values = setup.equipotentials.values_V;
-  const lines = equipotentialLines(field.primal.potential(state.conductor_V), values);
+  const lines = equipotentialLines(field.primal.potential(conductor_V), values);
+  return values.map((value_V, i) => ({ value_V, lines: lines[i] ?? [] }));
+}
+
+type FieldLines = Pick<SetupTraces, 'fieldLines' | 'lineCurrent_A'>;
+const noFieldLines: FieldLines = { fieldLines: [], lineCurrent_A: null };
+
+function* fieldLinesOf(setup: Setup, field: Field, { conductor_V }: Potentials): Stages<FieldLines> {
   yield;
   const asked = setup.fieldLines ?? usualFieldLines;
-  const traced = asked > 0 ? fieldLines(field, state.conductor_V, asked) : null;
+  const traced = asked > 0 ? fieldLines(field, conductor_V, asked) : null;
   const known = traced !== null && knowsResistance(setup);
   return {
-    equipotentials: values.map((value_V, i) => ({ value_V, lines: lines[i] ?? [] })),
     fieldLines: traced?.lines ?? [],
     lineCurrent_A: known ? rounded(traced.current / sheetScale(setup)) : null,
   };

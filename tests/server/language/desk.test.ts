@@ -29,6 +29,9 @@ describe('a field is used again after an edit of', () => {
     const { outcome } = drained(desk.soon(edited));
     expect(outcome.solved).not.toBe(null);
     expect(outcome).toEqual(outcomeOf(edited.setup, edited.ask));
+    const { outcome: drawn } = drained(desk.soonWithLines(edited));
+    expect(drawn).toEqual(outcomeOf(edited.setup, { ...edited.ask, traces: true }));
+    expect(drawn.solved?.traces.fieldLines.length).toBeGreaterThan(0);
     expect(desk.begun).toBe(1);
   });
 
