@@ -3,6 +3,7 @@ import { execFileSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import MarkdownIt from 'markdown-it';
 import { describe, expect, it, test } from 'vitest';
 import { catalogue } from '../../shared/findings/catalogue.ts';
 import type { CatalogueEntry } from '../../shared/findings/entry.ts';
@@ -17,6 +18,16 @@ describe('docs/findings.md', () => {
       encoding: 'utf8',
     });
     expect(page).toBe(written);
+  });
+
+  it('has one heading a code, whatever stands in the excerpts', () => {
+    const tokens = new MarkdownIt().parse(page, {});
+    const headings = tokens.flatMap(({ type, content }, i) =>
+      type === 'inline' && tokens[i - 1]?.type === 'heading_open' ? [content] : [],
+    );
+    expect(new Set(headings).size).toBe(headings.length);
+    expect(headings.filter((heading) => /^[a-z]/.test(heading))).toHaveLength(entries.length);
+    expect(headings).toEqual(expect.arrayContaining(entries.map(([code]) => code)));
   });
 
   test.each(entries)('tells %s under a heading that a link can lead to', (code, { severity, meaning }) => {
