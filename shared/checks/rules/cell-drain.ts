@@ -24,7 +24,7 @@ export const cellDrain: Rule = (subject) =>
       return [
         finding('cell-drain', {
           span: supply.span,
-          message: `In ${minutes} min this takes ${printNumber(drain_mAh, { digits: 2 })}\u00a0mA\u00a0h from ${supply.cells === 1 ? 'the cell' : 'each cell'}, more than ${printNumber(limit_mAh)}\u00a0mA\u00a0h: ${why}.`,
+          message: `In ${minutes} min this takes ${printNumber(drain_mAh, { digits: 2 })}\u00a0mA\u00a0h from ${supply.cells === 1 ? 'the cell' : 'each cell'}, more than ${printNumber(limit_mAh)}\u00a0mA\u00a0h (${why}).`,
           hints: ['Check the sheet resistance, or take off one lead between readings.'],
         }),
       ];
@@ -41,5 +41,8 @@ function limitOf(
   if (capacity === null || value !== usualLimits['cell-drain'].value)
     return { limit_mAh: value, why: source };
   const limit_mAh = Number((capacity.capacity_mAh * fairPart).toPrecision(2));
-  return { limit_mAh, why: `a twentieth of what a ${capacity.name} cell of this kind gives (from memory)` };
+  return {
+    limit_mAh,
+    why: `a twentieth of what ${/^A/u.test(capacity.name) ? 'an' : 'a'} ${capacity.name} cell of this kind gives, from memory`,
+  };
 }

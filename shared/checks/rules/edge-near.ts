@@ -10,9 +10,9 @@ const least_mm = 10;
 
 const unbounded: readonly RegExp[] = [
   /\b(?:infinite(?:ly)?(?: (?:large|wide|big|extended))?|unbounded|boundless|unlimited|endless) (?:conducting )?(?:sheet|paper|plane sheet|medium)\b/iu,
-  /\b(?:sheet|paper|medium)\b[^.;?]{0,24}\b(?:infinite(?:ly (?:large|wide|big))?|unbounded|boundless|to infinity|had no edges?|has no edges?|without edges?)\b(?! long)/iu,
+  /\b(?:sheet|paper|medium)\b[^.;?]{0,24}\b(?:infinite(?:ly (?:large|wide|big))?|unbounded|boundless|to infinity)\b(?! long)/iu,
   /\b(?:ignor\w+|neglect\w*|disregard\w*|leav\w+ out)\b[^.;?]{0,25}\bedges?(?: effects?)?\b(?! of the (?:bar|plate|electrode|table|board|bench))/iu,
-  /\bedges?(?: effects?)?(?: of the (?:paper|sheet))?\b[^.;?]{0,16}\b(?:ignored|neglected|negligible|disregarded|left out of account|do(?:es)? not matter|play no part)\b/iu,
+  /\bedges?(?: effects?)?(?: of the (?:paper|sheet))?\b[^.;?]{0,16}\b(?:ignored|neglected|negligible|disregarded|left out of account)\b/iu,
   /\bisolated (?:point |line |electric |positive |negative |charged )*(?:charges?|discs?|disks?|conductors?|electrodes?|poles?|rods?|pairs?|dipoles?)\b/iu,
 ];
 
@@ -29,7 +29,7 @@ export const edgeNear: Rule = (subject) => {
     const nearest = sentence.setups.map(nearestToEdge);
     const [first] = nearest;
     if (match === undefined || match === null || first === undefined || first === null) return [];
-    if (nearest.some((one) => one === null) || !holdsAt(sentence, match.index)) return [];
+    if (nearest.some((one) => one === null) || !holdsAt(sentence, match.index + match[0].length)) return [];
     const from = sentence.from + match.index;
     return [
       finding('edge-near', {

@@ -50,7 +50,7 @@ export const fieldNotUniform: Rule = (subject) =>
       return [];
     const from = skeleton.offsets[claim.index] ?? 0;
     const to = (skeleton.offsets[claim.index + claim[0].length - 1] ?? from) + 1;
-    if (!holdsAt(said, from)) return [];
+    if (!holdsAt(said, to)) return [];
     const [low, high] = [first.low, first.high].map((value) =>
       printQuantity(value, 'strength', { digits: 3 }),
     );

@@ -30,7 +30,7 @@ export const paperHeat: Rule = (subject) =>
       return [
         finding('paper-heat', {
           span: setup.supply.span,
-          message: `The paper turns ${print(heat.whole_mW)}\u00a0mW into heat, ${print(heat.mean_mW_cm2)}\u00a0mW/cm² on average and ${print(greatest)}\u00a0mW/cm² ${where}, more than ${printNumber(limit.value)}\u00a0mW/cm²: ${limit.source}.`,
+          message: `The paper turns ${print(heat.whole_mW)}\u00a0mW into heat, ${print(heat.mean_mW_cm2)}\u00a0mW/cm² on average and ${print(greatest)}\u00a0mW/cm² ${where}, more than ${printNumber(limit.value)}\u00a0mW/cm² (${limit.source}).`,
           hints: [
             'Check the sheet resistance, or lower the voltage: half of it makes a quarter of the heat.',
           ],

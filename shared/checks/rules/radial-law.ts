@@ -52,7 +52,7 @@ export const radialLaw: Rule = (subject) => {
 };
 
 function held(sentence: Said, claim: RegExpExecArray, message: string | null): readonly Finding[] {
-  if (message === null || !holdsAt(sentence, claim.index)) return [];
+  if (message === null || !holdsAt(sentence, claim.index + claim[0].length)) return [];
   const from = sentence.from + claim.index;
   return [
     finding('radial-law', {

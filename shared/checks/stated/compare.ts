@@ -76,7 +76,9 @@ export interface Saying {
 export function differing({ code, sentence, quantity, known, subject }: Saying): Finding {
   const { run, from } = sentence;
   const { factor, symbol, number } = quantity;
-  const [value = 0] = known.values;
+  const [exact = 0] = known.values;
+  // As the meter shows it.
+  const value = known.blur > 0 ? Math.round(exact / (2 * known.blur)) * 2 * known.blur : exact;
   const unit = symbol.replace(/ /gu, '\u00a0');
   const print = (size: number, decimals: number): string => printNumber(size / factor, { decimals });
   const decimals = decimalsOf(quantity, known, 0);

@@ -157,7 +157,9 @@ function range(text: string, first: Value, second: Value): Quantity | null {
 function plusMinus(text: string, first: Value, second: Value): Quantity | null {
   if (!/^[ \u00a0]?(?:±|\+\/[-\u2212])[ \u00a0]?$/u.test(text.slice(first.to, second.from))) return null;
   const bracket =
-    text.charAt(first.from - 1) === '(' && second.unit === null && text.charAt(second.to) === ')';
+    text.charAt(signed(text, first.from).from - 1) === '(' &&
+    second.unit === null &&
+    text.charAt(second.to) === ')';
   const gap = bracket ? (/^[ \u00a0]?/u.exec(text.slice(second.to + 1))?.[0].length ?? 0) : 0;
   const outer = bracket ? unitReading(text, second.to + 1 + gap) : null;
   const unit = first.unit ?? outer ?? second.unit;

@@ -56,7 +56,7 @@ describe('at probes', () => {
     ['M reads less than 0.70 V.', 'stated-reading', null],
     ['M reads between 0.80 V and 0.90 V.', 'stated-reading', null],
     ['M reads −0.75 V.', 'stated-reading', 'M reads 0.75 V.'],
-    ['M reads 0.9 V (on the 2 V range).', 'stated-reading', 'M reads 0.7 V (on the 2 V range).'],
+    ['M reads 0.9 V (on the 2 V range).', 'stated-reading', 'M reads 0.8 V (on the 2 V range).'],
     ['::: answer\n0.80 V at M (1)\n:::', 'stated-reading', '::: answer\n0.75 V at M (1)\n:::'],
     ['> At M the meter reads\n> 0.80 V.', 'stated-reading', '> At M the meter reads\n> 0.75 V.'],
     ['?{drawing bars "M reads 0.80 V"}', 'stated-reading', '?{drawing bars "M reads 0.75 V"}'],
