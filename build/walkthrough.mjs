@@ -174,7 +174,7 @@ function sentence(before, { said, room, rule = 0 }, after) {
 
 function slipFound() {
   const wrong = sheet.replace('cell 1.5 V', 'cell 1,5 V');
-  const [found] = examined(wrong).findings;
+  const found = examined(wrong).findings.find(({ code }) => code === 'decimal-comma');
   const line = 'supply  cell 1,5 V';
   const letter = 9;
   const from = 18 + line.indexOf('1,5') * letter;

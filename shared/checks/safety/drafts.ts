@@ -128,17 +128,17 @@ function addition(sheet: Sheet, index: LineIndex, part: Part, lines: readonly st
 }
 
 function newList(
-  { source: { text } }: Sheet,
+  { source: { text }, tokens }: Sheet,
   index: LineIndex,
-  { lines: { first, end }, at }: Part,
+  { from, lines: { first, end }, at }: Part,
   lines: readonly string[],
 ): TextEdit {
   const eol = text.includes('\r\n') ? '\r\n' : '\n';
-  const head = index.placeOf(at.from).line;
-  const line = lastWritten(text, index, head, end);
-  const start = index.startOf(head);
-  const prefix = (/^[\s>]*/u.exec(text.slice(start, at.from))?.[0] ?? '').replace(/[^\s>]/gu, ' ');
-  const gap = line >= first ? `${eol}${prefix.trimEnd()}` : '';
+  const line = lastWritten(text, index, first - 1, end);
+  const start = index.startOf(first - 1);
+  const prefix = /^[\s>]*/u.exec(text.slice(start, at.from))?.[0] ?? '';
+  const empty = line < first && tokens[from]?.type === tokenTypes.passageOpen;
+  const gap = empty ? '' : `${eol}${prefix.trimEnd()}`;
   const added = lines.map((written) => `${eol}${prefix}- ${written}`).join('');
   const to = index.endOf(line);
   return { span: { from: to, to }, text: `${gap}${added}` };
@@ -161,18 +161,13 @@ function newPassage(
   const passage = ['::: safety', ...lines.map((line) => `- ${line}`), ':::'].join(eol);
   const title = tokens.find(({ type, level }) => type === 'heading_open' && level === 0);
   const map = title?.tag === 'h1' ? title.map : null;
-  if (map) {
-    const at = index.endOf(map[1] - 1);
-    return { span: { from: at, to: at }, text: `${eol}${eol}${passage}${blankFollows(text, at) ? '' : eol}` };
+  const behind = map ? index.endOf(map[1] - 1) : (front.span?.to ?? null);
+  if (behind === null) {
+    const start = text.startsWith('\ufeff') ? 1 : 0;
+    return { span: { from: start, to: start }, text: `${passage}${eol}${eol}` };
   }
-  const at = front.span?.to ?? 0;
-  const behindFront = front.span !== null;
-  const gap = behindFront ? `${eol}${eol}` : '';
-  return {
-    span: { from: at, to: at },
-    text: `${gap}${passage}${behindFront && blankFollows(text, at) ? '' : `${eol}${behindFront ? '' : eol}`}`,
-  };
+  const gap = blankFollows(text.slice(behind)) ? '' : eol;
+  return { span: { from: behind, to: behind }, text: `${eol}${eol}${passage}${gap}` };
 }
 
-const blankFollows = (text: string, at: number): boolean =>
-  /^(?:\r\n|\r|\n)?(?:[ \t]*(?:\r\n|\r|\n)|[ \t]*$)/u.test(text.slice(at));
+const blankFollows = (rest: string): boolean => /^(?:$|(?:\r\n|\n|\r(?!\n))[ \t]*(?:\r|\n|$))/u.test(rest);

@@ -1,7 +1,7 @@
 /** Words of the text that promise too much, tell of somebody's health, or crowd a board. */
 import { type Finding, finding } from '../../findings/finding.ts';
 import type { Scene } from './hazard.ts';
-import { isDenied, mentionsOf } from './reading/mentions.ts';
+import { mentionsOf } from './reading/mentions.ts';
 
 export function remarks(scene: Scene): readonly Finding[] {
   return [...claims(scene), ...medical(scene), ...groups(scene)];
@@ -27,7 +27,7 @@ const claimTable: readonly Claim[] = [
   {
     code: 'claim-point',
     pattern:
-      /\b(?:points?|spikes?|tips?)\b[^.;?\n]{0,40}\b(?:protects?|drains?|empt(?:y|ies)|discharges? (?:the |a )?(?:clouds?|storms?|thunderclouds?)|neutrali[sz]es?)\b|\b(?:lightning )?(?:rods?|conductors?)\b[^.;?\n]{0,30}\b(?:drains?|empt(?:y|ies)|discharges?|neutrali[sz]es?|bleeds?)\b[^.;?\n]{0,20}\b(?:clouds?|thunderclouds?|storms?)\b/gu,
+      /\b(?:points?|spikes?|tips?)\b[^.;?\n]{0,40}\bprotects?\b|\b(?:points?|spikes?|tips?|(?:lightning )?(?:rods?|conductors?))\b[^.;?\n]{0,40}\b(?:drains?|empt(?:y|ies)|discharges?|neutrali[sz]es?|bleeds?)\b[^.;?\n]{0,30}\b(?:clouds?|thunderclouds?|storms?|thunderstorms?)\b/gu,
     message: 'A point neither protects nor drains a cloud.',
     hints: [
       'For example: “A lightning conductor receives the strike and leads it to earth; the field is strongest at its point.”',
@@ -38,9 +38,7 @@ const claimTable: readonly Claim[] = [
 /** In questions and answers, too; what is denied or quoted is no claim. */
 function claims({ text }: Scene): readonly Finding[] {
   return claimTable.flatMap(({ code, pattern, message, hints }) =>
-    mentionsOf(text, pattern, 'said')
-      .filter(({ match }) => !isDenied(match[0], { from: match[0].length, to: match[0].length }))
-      .map(({ span }) => finding(code, { span, message, hints })),
+    mentionsOf(text, pattern, 'said').map(({ span }) => finding(code, { span, message, hints })),
   );
 }
 

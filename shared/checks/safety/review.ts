@@ -6,9 +6,11 @@ import { draftOpening } from './drafts.ts';
 import type { Scene } from './hazard.ts';
 
 export function reviewChecks(scene: Scene): readonly Finding[] {
+  // What stands in a front matter that cannot be read is not known.
+  const readable = !scene.sheet.findings.some(({ code }) => code === 'front-yaml');
   return [
-    ...riskAssessment(scene),
-    ...(reviewPast(scene) ?? reviewStale(scene) ?? reviewMissing(scene)),
+    ...(readable ? riskAssessment(scene) : []),
+    ...(reviewPast(scene) ?? reviewStale(scene) ?? (readable ? reviewMissing(scene) : [])),
     ...keptIn(scene),
     ...draftsLeft(scene),
   ];

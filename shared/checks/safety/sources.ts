@@ -171,7 +171,7 @@ function statedLimits({ text }: Scene): readonly Stated[] {
 }
 
 const rating =
-  /\b(?:rated(?: (?:at|to|for|up to))?|rating(?: (?:of|is))?|(?:maximum|max\.?|greatest|highest) (?:permitted |allowed |safe )?(?:input|rating)(?: (?:of|is|voltage(?: (?:of|is))?))?)[ :]{0,2}(?:only )?(\d+(?:\.\d+)?) ?(kv|mv|v)\b/gu;
+  /\b(?:rated|ratings?|(?:maximum|max\.?|greatest|highest) (?:permitted |allowed )?(?:input|rating))\b[^.;\d\n]{0,40}(\d+(?:\.\d+)?) ?(kv|mv|v)\b/gu;
 const volts: Readonly<Record<string, number>> = { kv: 1000, v: 1, mv: 1e-3 };
 
 /** The supply against the greatest input that the text gives for meter or probe. */

@@ -124,11 +124,17 @@ function shortened(name: string, most: number): string {
   return letters.length <= most ? name : `${letters.slice(0, most - 1).join('')}…`;
 }
 
-/** Said at the head of what staff get, so that no page holds it alone. */
+/** Said at the head of what staff get, so that no page holds it alone. No finding is no clearance. */
 function duty(language: FrontMatter['language']): Html {
-  const words =
+  const [record, rules] =
     language === 'en-US'
-      ? 'The safety notes here remind whoever writes the lab’s hazard analysis; district and state rules come first. The list of notes is not complete.'
-      : 'The safety notes here remind whoever writes the risk assessment. The employer’s risk assessment and the school’s own rules come before them where they differ. The list of notes is not complete.';
-  return html`<p class="duty">${words}</p>\n`;
+      ? [
+          'the hazard analysis or risk assessment',
+          'District and state rules and those of whoever holds the duty where you work',
+        ]
+      : [
+          'the risk assessment',
+          'The rules of whoever holds the duty where you work (in the UK the employer)',
+        ];
+  return html`<p class="duty">The safety notes here remind whoever writes ${record}: this list is not complete, and the sheet is not for use until assessed. ${rules}, the makers’ instructions and the local electrical code come first; where they are silent, ask: these notes are not permission.</p>\n`;
 }

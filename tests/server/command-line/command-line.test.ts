@@ -119,13 +119,13 @@ describe('check', () => {
   it('names file, line, column, severity and code', () => {
     const ran = folder({ 'bars.md': broken }).run(['check', 'bars.md']);
     expect(ran.status).toBe(1);
-    expect(ran.stdout).toMatch(/^bars\.md:4:\d+: error [a-z-]+ .+/);
+    expect(ran.stdout).toMatch(/^bars\.md:8:\d+: error [a-z-]+ .+/);
   });
 
   it('--json gives the same for a machine', () => {
     const ran = folder({ 'bars.md': broken }).run(['check', '--json', 'bars.md']);
     const { sheets } = JSON.parse(ran.stdout);
-    expect(sheets[0]).toMatchObject({ sheet: 'bars.md', findings: [{ severity: 'error', line: 4 }] });
+    expect(sheets[0]).toMatchObject({ sheet: 'bars.md', findings: [{ severity: 'error', line: 8 }] });
     expect(Object.keys(sheets[0].findings[0])).toEqual(findingKeys);
     // Columns count from 1, in UTF-16 units of the file: a character beyond the first plane is two.
     const shifted = folder({ 'bars.md': broken.replace('paper   ', 'paper 𝔼 ') }).run([
@@ -134,7 +134,7 @@ describe('check', () => {
       'bars.md',
     ]);
     const [unread] = JSON.parse(shifted.stdout).sheets[0].findings;
-    expect(unread).toMatchObject({ line: 4, column: 7, endLine: 4, endColumn: 9 });
+    expect(unread).toMatchObject({ line: 8, column: 7, endLine: 8, endColumn: 9 });
   });
 
   it('--strict counts warnings', () => {
@@ -156,7 +156,7 @@ describe('check', () => {
 
   it('reads standard input under a name', () => {
     const ran = folder().run(['check', '--stdin-name', 'typed.md'], broken);
-    expect(ran.stdout).toMatch(/^typed\.md:4:/);
+    expect(ran.stdout).toMatch(/^typed\.md:8:/);
   });
 });
 
@@ -199,13 +199,13 @@ describe('readings', () => {
     const ran = here.run(['readings', 'bars.md']);
     expect(ran.status).toBe(1);
     const { findings, setups } = JSON.parse(ran.stdout);
-    expect(findings[0]).toMatchObject({ severity: 'error', line: 4 });
+    expect(findings[0]).toMatchObject({ severity: 'error', line: 8 });
     expect(setups[0]).toMatchObject({ name: 'bars', resistance_ohm: null, current_A: null });
     expectReadingsKeys(setups[0]);
     const table = here.run(['readings', 'bars.md', '--csv']);
     expect(table.status).toBe(1);
     expect(table.stdout).toContain('bars,probe,M,,75,33,,,,,,\n');
-    expect(table.stderr).toMatch(/^bars\.md:4:/);
+    expect(table.stderr).toMatch(/^bars\.md:8:/);
   });
 
   it('solves what can be solved beside it', () => {
@@ -243,12 +243,12 @@ describe('print', () => {
     const ran = here.run(['print', 'bars.md', '--out', 'prints']);
     expect(ran).toMatchObject({ status: 1, stdout: `${join('prints', 'bars-teachers.html')}\n` });
     expect(here.list('prints')).toEqual(['bars-teachers.html']);
-    expect(wordsOf(here.read('prints/bars-teachers.html'))).toMatch(/To mend before[\s\S]*Error, line 4\./);
+    expect(wordsOf(here.read('prints/bars-teachers.html'))).toMatch(/To mend before[\s\S]*Error, line 8\./);
     expect(ran.stderr).toContain('bars.md: not printed for pupils and technicians: the sheet has errors.');
   });
 
   it('a sheet for one reader is printed for that one, and the others are told', () => {
-    const here = folder({ 'bars.md': `---\naudience: technicians\n---\n${bars}` });
+    const here = folder({ 'bars.md': bars.replace('---\n', '---\naudience: technicians\n') });
     const ran = here.run(['print', 'bars.md', '--out', 'prints']);
     expect(ran.status).toBe(0);
     expect(here.list('prints')).toEqual(['bars-technicians.html']);

@@ -11,7 +11,7 @@ describe('dist/papervolt.mjs', () => {
     const here = folder({ 'bars.md': broken });
     const ran = runProcess(here.path, ['dist/papervolt.mjs', 'check', 'bars.md']);
     expect(ran.status).toBe(1);
-    expect(ran.stdout).toMatch(/^bars\.md:4:\d+: error [a-z-]+ .+/);
+    expect(ran.stdout).toMatch(/^bars\.md:8:\d+: error [a-z-]+ .+/);
     expect(ran.stderr).toContain('1 sheet read');
     expect(runProcess(here.path, ['dist/papervolt.mjs', '--version']).stdout).toBe(
       `${JSON.parse(projectFile('package.json')).version}\n`,
@@ -35,7 +35,7 @@ describe('dist/papervolt.mjs', () => {
       ['dist/papervolt.mjs', 'check', '--stdin-name', 'typed.md'],
       options,
     );
-    expect(stdout).toMatch(/^typed\.md:4:/);
+    expect(stdout).toMatch(/^typed\.md:8:/);
     expect(stdout).not.toContain('\u001b');
   });
 
@@ -81,7 +81,7 @@ describe('npm start', () => {
     const ran = start(here, ['Räume 2/mine.md'], there.path);
     expect(ran.status).toBe(1);
     expect(ran.stdout).toMatch(/\nmine +bars +– +– +\d+ ms\n$/);
-    expect(ran.stderr).toContain(`${join('Räume 2', 'mine.md')}:4:`);
+    expect(ran.stderr).toContain(`${join('Räume 2', 'mine.md')}:8:`);
     expect(ran.stderr).toContain('not printed for pupils and technicians');
     expect(here.list('out')).toEqual(['mine-teachers.html']);
   });

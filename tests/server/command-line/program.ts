@@ -89,7 +89,11 @@ export function runProcess(
 /** The text of a file of the project. */
 export const projectFile = (name: string): string => readFileSync(join(root, name), 'utf8');
 
-export const bars = `# Bars
+export const bars = `---
+next-review: 2027-03-12
+risk-assessment: RA-7
+---
+# Bars
 
 \`\`\`electrodes bars
 paper   240 mm × 160 mm, 2 kΩ per square
@@ -104,4 +108,10 @@ probe   M  at (75, 33) mm
 \`\`\`
 
 The middle reads ?{M}.
+
+::: safety
+- Keep the clips apart. Join the supply last. If a lead feels warm, switch off.
+- Only inspected school power packs with a fuse are used. Set yours to zero first, use its d.c. terminals, keep it dry.
+- Keep the probe away from eyes, and its cap on. Wash your hands afterwards.
+:::
 `;

@@ -186,10 +186,17 @@ describe('the document', () => {
     const technicians = printed(front + block, 'technicians');
     expect(technicians).toContain('Technicians \\b7  printed copies may be out of date"');
     expect(technicians).not.toContain('<footer');
-    expect(technicians.indexOf('The list of notes is not complete.')).toBeLessThan(
-      technicians.indexOf('<main>'),
+    const duty = technicians.indexOf(
+      'this list is not complete, and the sheet is not for use until assessed',
     );
-    expect(printed(block, 'pupils')).not.toContain('The list of notes');
+    expect(duty).toBeGreaterThan(0);
+    expect(duty).toBeLessThan(technicians.indexOf('<main>'));
+    expect(technicians).toContain('those of whoever holds the duty where you work,');
+    expect(printed(block, 'teachers')).toContain(
+      'whoever holds the duty where you work (in the UK the employer)',
+    );
+    expect(technicians).toContain('these notes are not permission');
+    expect(printed(block, 'pupils')).not.toContain('not complete');
   });
   it('cuts a long name in its foot', () => {
     const long = `---\ntitle: ${'Fields of all kinds '.repeat(8)}\n---\n${block}`;

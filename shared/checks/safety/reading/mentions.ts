@@ -60,12 +60,14 @@ const deniedBehind =
   /^[^.;]{0,40}?\b(?:(?:is|are|was|were|be|must|may|should|shall|will|can|could|does|do|has|have)\s+(?:\w+\s+)?(?:not|never|no longer)|cannot|\w+n't|forbidden|prohibited|banned|barred|ruled out|disallowed|unsuitable|unnecessary|not (?:needed|used|allowed|permitted|required|suitable|for))\b|^[ -]?free\b|^\s*:\s*(?:no|never|none|not)\b|^ (?:well )?(?:away|out of the way)\b/u;
 
 /** True where the sentence says no to what stands from `from` to `to` in it. */
-export function isDenied(sentence: string, { from, to }: Part): boolean {
+function isDenied(sentence: string, { from, to }: Part): boolean {
   const before = sentence.slice(0, from);
   if (/^\s*(?:\||-)?\s*(?:never|do not|don't|no)\b[^;]*$/u.test(before) && !/\bbut\b/u.test(before))
     return true;
   return (
-    negations.test(clauseBefore(before)) || replaced.test(before) || deniedBehind.test(sentence.slice(to))
+    negations.test(clauseBefore(before) + sentence.slice(from, to)) ||
+    replaced.test(before) ||
+    deniedBehind.test(sentence.slice(to))
   );
 }
 
@@ -85,7 +87,7 @@ const talk =
   /\b(?:would|could|might|imagine|suppose|why|explain|discuss|compare|unlike|as in|similar to|history|histor\w+|in (?:a )?(?:factory|hospital|industry)|in 1[6-9]\d\d|in real life|people (?:once|used))\b/u;
 
 const uses =
-  /\b(?:us(?:e|es|ed|ing)|connect\w*|join\w*|attach\w*|appl(?:y|ies|ied)|set|turn\w*|switch\w*|put|plac(?:e|es|ed|ing)|pour\w*|fill\w*|demonstrat\w*|show(?:s|n)?|run\w*|take|taken|bring|charg(?:e|es|ed|ing)|touch\w*|hold\w*|operat\w*|power(?:ed|s)?|driv\w+|fed|feed|suppl(?:y|ies|ied)|plug\w*|heat\w*|sprinkl\w*|scatter\w*|float\w*|dip\w*|cut\w*|paint\w*|draw\w*|brush\w*|spray\w*|wip(?:e|es|ed|ing)|clean\w*|light\w*|warm\w*|mak(?:e|es|ing)|made|fix\w*|hook\w*|clip\w*|wire\w*|deburr\w*|trim\w*|sand\w*|rub\w*|clamp\w*|stand|stir\w*|add|added|lay|laid|press\w*|melt\w*|prepar\w*|provid\w*|issue\w*|fasten\w*|held|contains?|teacher|demonstration|repair\w*|tin|mend\w*)\b/u;
+  /\b(?:us(?:e|es|ed|ing)|connect\w*|join\w*|attach\w*|appl(?:y|ies|ied)|set|turn\w*|switch\w*|put|plac(?:e|es|ed|ing)|pour\w*|fill\w*|demonstrat\w*|show(?:s|n)?|run\w*|take|taken|bring|charg(?:e|es|ed|ing)|touch\w*|hold\w*|operat\w*|power(?:ed|s)?|driv\w+|fed|feed|suppl(?:y|ies|ied)|plug\w*|heat\w*|sprinkl\w*|scatter\w*|float\w*|dip\w*|cut\w*|paint\w*|draw\w*|brush\w*|spray\w*|wip(?:e|es|ed|ing)|clean\w*|light\w*|warm\w*|mak(?:e|es|ing)|made|fix\w*|hook\w*|clip\w*|wire\w*|deburr\w*|trim\w*|sand\w*|rub\w*|clamp\w*|stand|stir\w*|add|added|lay|laid|press\w*|melt\w*|prepar\w*|provid\w*|issue\w*|fasten\w*|held|contains?|teacher|demonstration|repair\w*|tin|mend\w*|solder\w*)\b/u;
 
 function isUsed(piece: Piece, sentence: string): boolean {
   return piece.apparatus || piece.safety || uses.test(sentence);
