@@ -10,7 +10,9 @@ import { sameSetup } from './same-meaning.ts';
 import type { Site } from './site.ts';
 
 export function namedSetup({ draft, source, number, block, onHead }: Site): readonly Refactoring[] {
-  if (!onHead || block.head.name !== null) return [];
+  // A line that cannot be read may have a name in it.
+  const isPlain = /^(?:like\s|$)/iu.test(block.excerpt.head.text);
+  if (!onHead || block.head.name !== null || !isPlain) return [];
   const taken = new Set(draft.setups.map(({ name }) => name));
   const wanted = nameFor(block.statements);
   const name = taken.has(wanted) ? freeName(wanted, taken) : wanted;
