@@ -4,7 +4,7 @@ import { printQuantity } from '../../quantity/print.ts';
 import type { Setup } from '../../setup/setup.ts';
 import { spanOf } from '../prose/run.ts';
 import type { Rule } from '../rule.ts';
-import { holdsAt, writtenIn } from '../stated/context.ts';
+import { saidIn } from '../stated/said.ts';
 
 const least_mm = 10;
 
@@ -21,15 +21,13 @@ const ofSpace = /\b(?:space|air|vacuum|spheres?|three dimensions)\b/iu;
 const words = /infinit|unbounded|boundless|unlimited|endless|edge|isolated/iu;
 
 export const edgeNear: Rule = (subject) => {
-  const said = writtenIn(subject, (text) => words.test(text)).filter(
-    ({ text }) => !/\?/u.test(text) && !ofSpace.test(text),
-  );
+  const said = saidIn(subject, words).filter(({ text }) => !/\?/u.test(text) && !ofSpace.test(text));
   return said.flatMap((sentence) => {
     const match = unbounded.map((pattern) => pattern.exec(sentence.text)).find((found) => found !== null);
     const nearest = sentence.setups.map(nearestToEdge);
     const [first] = nearest;
     if (match === undefined || match === null || first === undefined || first === null) return [];
-    if (nearest.some((one) => one === null) || !holdsAt(sentence, match.index + match[0].length)) return [];
+    if (nearest.some((one) => one === null) || !sentence.owns(match.index + match[0].length)) return [];
     const from = sentence.from + match.index;
     return [
       finding('edge-near', {

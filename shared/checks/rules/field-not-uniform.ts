@@ -6,10 +6,10 @@ import { metalAt } from '../../setup/metal.ts';
 import { spanOf } from '../prose/run.ts';
 import type { Rule, Subject } from '../rule.ts';
 import { fieldAcross } from '../stated/bars.ts';
-import { holdsAt, type Said, saidIn } from '../stated/context.ts';
-import { type Skeleton, sign, skeletonOf } from '../stated/skeleton.ts';
+import { type Said, saidIn } from '../stated/said.ts';
+import { type Skeleton, sign } from '../stated/skeleton.ts';
 import type { Solution } from '../stated/solved.ts';
-import { namesOf, solutionsOf } from '../stated/subject.ts';
+import { solutionsOf } from '../stated/subject.ts';
 
 /** (greatest − least)/mean. */
 const mostSpread = 0.05;
@@ -32,11 +32,8 @@ const between = new RegExp(
 const alongRow = new RegExp(`(?:along|on|row|line) (?:the )?(?:row |line )?(${R})`, 'u');
 
 export const fieldNotUniform: Rule = (subject) =>
-  saidIn(
-    subject,
-    (text) => /uniform|constant|the same/u.test(text) && /field|strength|E/u.test(text),
-  ).flatMap((said) => {
-    const skeleton = skeletonOf(said.text, namesOf(subject));
+  saidIn(subject, /uniform|constant|the same/u).flatMap((said) => {
+    const { skeleton } = said;
     const { text } = skeleton;
     const claim = claims.map((pattern) => pattern.exec(text)).find((found) => found !== null);
     if (claim === undefined || claim === null || hedged.test(text)) return [];
@@ -50,7 +47,7 @@ export const fieldNotUniform: Rule = (subject) =>
       return [];
     const from = skeleton.offsets[claim.index] ?? 0;
     const to = (skeleton.offsets[claim.index + claim[0].length - 1] ?? from) + 1;
-    if (!holdsAt(said, to)) return [];
+    if (!said.asserts(to)) return [];
     const [low, high] = [first.low, first.high].map((value) =>
       printQuantity(value, 'strength', { digits: 3 }),
     );

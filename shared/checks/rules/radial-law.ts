@@ -12,7 +12,7 @@ import type { GapPoint } from '../../setup/readings.ts';
 import type { Setup } from '../../setup/setup.ts';
 import { spanOf } from '../prose/run.ts';
 import type { Rule } from '../rule.ts';
-import { holdsAt, type Said, writtenIn } from '../stated/context.ts';
+import { type Said, saidIn } from '../stated/said.ts';
 import { isInHollow, type Solution } from '../stated/solved.ts';
 import { solutionsOf } from '../stated/subject.ts';
 
@@ -33,7 +33,7 @@ const ofSpace =
 
 export const radialLaw: Rule = (subject) => {
   if (!subject.setups.some(isDiscInRing)) return [];
-  const said = writtenIn(subject, (text) => /1 ?\/ ?r|invers/u.test(text)).filter(
+  const said = saidIn(subject, /1 ?\/ ?r|invers/u).filter(
     ({ text }) => !/\?/u.test(text) && !ofSpace.test(text),
   );
   return said.flatMap((sentence) => {
@@ -52,7 +52,7 @@ export const radialLaw: Rule = (subject) => {
 };
 
 function held(sentence: Said, claim: RegExpExecArray, message: string | null): readonly Finding[] {
-  if (message === null || !holdsAt(sentence, claim.index + claim[0].length)) return [];
+  if (message === null || !sentence.owns(claim.index + claim[0].length)) return [];
   const from = sentence.from + claim.index;
   return [
     finding('radial-law', {

@@ -2,10 +2,10 @@
 import type { StatedCode } from '../../findings/stated-codes.ts';
 import type { Rule } from '../rule.ts';
 import { agrees, differing, type Known } from './compare.ts';
-import { holdsAt, saidIn } from './context.ts';
-import { sign, skeletonOf } from './skeleton.ts';
+import { saidIn, written } from './said.ts';
+import { sign } from './skeleton.ts';
 import type { Solution } from './solved.ts';
-import { namesOf, solutionsOf } from './subject.ts';
+import { solutionsOf } from './subject.ts';
 
 const { current: I, resistance: R, spot: S } = sign;
 
@@ -77,10 +77,8 @@ function within(value: number | null, bounds: readonly [number, number] | null):
 const goesOn = /^ ?(?:per|\/|×|more|less|higher|lower|each|or more|for)/u;
 
 export const statedCurrents: Rule = (subject) =>
-  saidIn(subject, (text) =>
-    /\d[^.]{0,12}(?:A|Ω|ohms?|amp\w*)(?!\p{L})|\d[ \u00a0](?:\p{L}+)?(?:amp|ohm)/u.test(text),
-  ).flatMap((said) => {
-    const { text, atoms } = skeletonOf(said.text, namesOf(subject));
+  saidIn(subject, written.currentOrResistance).flatMap((said) => {
+    const { text, atoms } = said.skeleton;
     return kinds.flatMap(({ code, mark, forms, elsewhere, subject: told, known }) => {
       if (!text.includes(mark) || elsewhere.test(text)) return [];
       const marks = forms.flatMap((form) =>
@@ -92,7 +90,7 @@ export const statedCurrents: Rule = (subject) =>
         const { quantity } = atom;
         const found = solutionsOf(subject, said.setups)?.map(known) ?? [];
         const [first] = found;
-        if (first === undefined || first === null || !holdsAt(said, quantity.from)) return [];
+        if (first === undefined || first === null || !said.asserts(quantity.from)) return [];
         if (found.some((one) => one === null || agrees(quantity, one) || !sameSize(one, first))) return [];
         return [differing({ code, sentence: said, quantity, known: first, subject: told })];
       });

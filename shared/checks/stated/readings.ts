@@ -3,10 +3,10 @@ import type { Finding } from '../../findings/finding.ts';
 import { readingStep } from '../../setup/shown-reading.ts';
 import type { Rule, Subject } from '../rule.ts';
 import { agrees, differing, type Known } from './compare.ts';
-import { holdsAt, type Said, saidIn } from './context.ts';
-import { placeOf, withPlaces } from './places.ts';
+import { placeOf } from './places.ts';
 import type { Quantity } from './quantities.ts';
-import { type Place, type Skeleton, sign, skeletonOf } from './skeleton.ts';
+import { type Said, saidIn, written } from './said.ts';
+import { type Place, type Skeleton, sign } from './skeleton.ts';
 import { emfOf, type PotentialAt, potentialAt, type Solution } from './solved.ts';
 import { namesOf, solutionsOf } from './subject.ts';
 
@@ -66,14 +66,25 @@ interface Statement {
 }
 
 export const statedReadings: Rule = (subject) =>
-  saidIn(subject, (text) => /\d/u.test(text)).flatMap((said) => {
-    const skeleton = withPlaces(skeletonOf(said.text, namesOf(subject)));
+  saidIn(subject, written.potential).flatMap((said) => {
+    if (!namesPlace(said.text, subject)) return [];
+    const skeleton = said.places;
     if (!skeleton.text.includes(V) || /respectively/u.test(skeleton.text)) return [];
     if (isForAnotherSupply(said, skeleton)) return [];
     return statements(skeleton).flatMap((statement) =>
-      holdsAt(said, statement.quantity.from) ? judged(statement, said, subject) : [],
+      said.asserts(statement.quantity.from) ? judged(statement, said, subject) : [],
     );
   });
+
+const placeWords =
+  /middle|cent(?:re|er)|mid-?point|half|midway|mid-way|inside|within|hollow|radius|\br ?=|positive|negative|\bthe (?:\p{L}+ )?(?:ring|dis[ck]|box|bar|plate|spike|prong|strip)/iu;
+
+/** A cheap look before the dear one. */
+function namesPlace(text: string, subject: Subject): boolean {
+  const { spots, rows } = namesOf(subject);
+  if (placeWords.test(text)) return true;
+  return text.split(/[^\p{L}\p{N}-]+/u).some((word) => spots.has(word) || rows.has(word));
+}
 
 /** "With a cell of 1.6 V, M reads 0.80 V". */
 function isForAnotherSupply({ setups }: Said, { text, atoms }: Skeleton): boolean {

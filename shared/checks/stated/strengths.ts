@@ -3,12 +3,12 @@ import type { Finding } from '../../findings/finding.ts';
 import type { Rule, Subject } from '../rule.ts';
 import { barField } from './bars.ts';
 import { agrees, differing, type Known } from './compare.ts';
-import { holdsAt, type Said, saidIn } from './context.ts';
-import { placeOf, withPlaces } from './places.ts';
+import { placeOf } from './places.ts';
 import type { Quantity } from './quantities.ts';
-import { type Atom, type Place, sign, skeletonOf } from './skeleton.ts';
+import { type Said, saidIn, written } from './said.ts';
+import { type Atom, type Place, sign } from './skeleton.ts';
 import { type Solution, strengthAt } from './solved.ts';
-import { namesOf, solutionsOf } from './subject.ts';
+import { solutionsOf } from './subject.ts';
 
 const { strength: E, spot: S, place: P } = sign;
 
@@ -61,11 +61,8 @@ const elsewhere =
   /\b(?:near|close to|edges?|ends?|tips?|corners?|outside|behind|beyond|surface|first|last|mean|average|spikes?|rings?|discs?|point(?:s|ed)?|inside|hollow|centre of|air|space|breakdown|spark\w*|each|per|earth|lightning|cloud)\b/u;
 
 export const statedStrengths: Rule = (subject) =>
-  saidIn(
-    subject,
-    (text) => /\d/u.test(text) && /V[^\p{L}]{0,3}c?m|N[^\p{L}]{0,3}C|volts? per|newtons? per/u.test(text),
-  ).flatMap((said) => {
-    const { text, atoms } = withPlaces(skeletonOf(said.text, namesOf(subject)));
+  saidIn(subject, written.strength).flatMap((said) => {
+    const { text, atoms } = said.places;
     const seen = new Set<Quantity>();
     return forms.flatMap(({ pattern, of }) =>
       [...text.matchAll(pattern)].flatMap((match): readonly Finding[] => {
@@ -75,7 +72,7 @@ export const statedStrengths: Rule = (subject) =>
         if (of === 'bars' && (elsewhere.test(text) || new RegExp(`(?:at|near) [${S}${P}]`, 'u').test(text)))
           return [];
         seen.add(atom.quantity);
-        return holdsAt(said, atom.quantity.from) ? judged(atom.quantity, place, said, subject) : [];
+        return said.asserts(atom.quantity.from) ? judged(atom.quantity, place, said, subject) : [];
       }),
     );
   });

@@ -6,7 +6,7 @@ import type { Solution } from './solved.ts';
 
 const known = new WeakMap<readonly Setup[], Names>();
 
-export function namesOf({ setups }: Subject): Names {
+export function namesOf({ setups }: Pick<Subject, 'setups'>): Names {
   const made = known.get(setups) ?? {
     spots: new Set(
       setups.flatMap(({ electrodes, probes }) => [...electrodes, ...probes].map(({ name }) => name)),

@@ -2,10 +2,9 @@
 import type { Finding } from '../../findings/finding.ts';
 import type { Rule, Subject } from '../rule.ts';
 import { agrees, differing } from './compare.ts';
-import { holdsAt, type Said, writtenIn } from './context.ts';
 import type { Quantity } from './quantities.ts';
 import { quantitiesIn } from './quantities.ts';
-import { isClaim } from './stance.ts';
+import { type Said, saidIn, written } from './said.ts';
 import { betweenBars } from './strengths.ts';
 import { solutionsOf } from './subject.ts';
 
@@ -14,16 +13,13 @@ const multiplied = /^\s?(?:×|x|\*|·|times)\s?\(?$/u;
 const comesTo = /^\)?\s?(?:=|≈|is|gives|, or|, which is)\s?$/u;
 
 export const statedSums: Rule = (subject) =>
-  writtenIn(
-    subject,
-    (text) => /\d[^=]{0,40}[/÷×*x:dot][^=]{0,40}(?:=|≈|is|gives|or)/u.test(text) && /V/u.test(text),
-  ).flatMap((said) => {
+  saidIn(subject, written.strength).flatMap((said) => {
     const list = quantitiesIn(said.text);
     return list.flatMap((first, i): readonly Finding[] => {
       const [second, result] = [list[i + 1], list[i + 2]];
       if (second === undefined || result === undefined || !isSum(said.text, first, second, result)) return [];
       const computed = workedOut(said.text, first, second, result);
-      if (computed === null || !holdsAt(said, first.from)) return [];
+      if (computed === null || !said.owns(first.from)) return [];
       return comesOut(result, computed)
         ? ofSetup(first, result, said, subject)
         : [wrong(result, computed, said)];
@@ -74,7 +70,7 @@ function wrong(result: Quantity, computed: number, said: Said): Finding {
 
 /** The whole voltage over a distance between two bars. */
 function ofSetup(first: Quantity, result: Quantity, said: Said, subject: Subject): readonly Finding[] {
-  if (result.measure !== 'strength' || first.measure !== 'potential' || !isClaim(said.text)) return [];
+  if (result.measure !== 'strength' || first.measure !== 'potential' || !said.asserts(result.from)) return [];
   if (!/\b(?:bars|plates|electrodes|gap|uniform)\b|between/u.test(said.text)) return [];
   const solved = solutionsOf(subject, said.setups) ?? [];
   const known = solved.map((one) => {

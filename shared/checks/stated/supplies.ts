@@ -5,10 +5,9 @@ import type { Setup, Supply } from '../../setup/setup.ts';
 import { fix, spanOf } from '../prose/run.ts';
 import type { Rule } from '../rule.ts';
 import { agrees, differing, type Known } from './compare.ts';
-import { holdsAt, type Said, saidIn } from './context.ts';
 import type { Quantity } from './quantities.ts';
-import { sign, skeletonOf } from './skeleton.ts';
-import { namesOf } from './subject.ts';
+import { type Said, saidIn, written } from './said.ts';
+import { sign } from './skeleton.ts';
 
 const { potential: V, sheet: Q } = sign;
 
@@ -53,16 +52,15 @@ const forms: readonly { readonly pattern: RegExp; readonly of: 'cells' | 'set' |
   },
 ];
 
+const named = /cell|batter|supply|power|e\.?m\.?f|voltage|output/iu;
 const elsewhere =
   /\b(?:spares?|meters?|multimeters?|voltmeter|rated|range|mains|stock|box(?:es)?|groups|class|charger|torch|internal)\b/u;
 const conditional = /(?:\b(?:for|with|than|of|like|from) (?:a|an|each|every|one)(?: (?:\p{L}+))?|\bat) $/u;
 
 export const statedSupplies: Rule = (subject) =>
-  saidIn(
-    subject,
-    (text) => /\d/u.test(text) && /cell|batter|supply|power|e\.?m\.?f|voltage|output/iu.test(text),
-  ).flatMap((said) => {
-    const { text, atoms, offsets } = skeletonOf(said.text, namesOf(subject));
+  saidIn(subject, written.potential).flatMap((said) => {
+    if (!named.test(said.text)) return [];
+    const { text, atoms, offsets } = said.skeleton;
     if (!text.includes(V) || elsewhere.test(text)) return [];
     const seen = new Set<Quantity>();
     return forms.flatMap(({ pattern, of }) =>
@@ -72,7 +70,7 @@ export const statedSupplies: Rule = (subject) =>
         const before = text.slice(0, index);
         if (atom?.kind !== 'quantity' || seen.has(atom.quantity) || conditional.test(before)) return [];
         seen.add(atom.quantity);
-        if (!holdsAt(said, offsets[at] ?? 0)) return [];
+        if (!said.asserts(offsets[at] ?? 0)) return [];
         const supplies = said.setups.map(({ supply }) => supply);
         if (of === 'cells' && !/batter/u.test(whole)) {
           const counted = countBefore(before, atoms, said, offsets);
@@ -168,15 +166,11 @@ const otherPaper =
   /\b(?:paint\w*|patch\w*|ink|range\w*|strip|other papers?|papers|kinds?|water|metal|copper|foil|along|wet|dry|fold\w*)\b/iu;
 
 export const statedSheetResistances: Rule = (subject) =>
-  saidIn(subject, (text) => /\d/u.test(text) && /square|sq|□/u.test(text)).flatMap((said) => {
-    const { text, atoms } = skeletonOf(said.text, namesOf(subject));
+  saidIn(subject, written.sheet).flatMap((said) => {
+    const { text, atoms } = said.skeleton;
     if (!text.includes(Q) || otherPaper.test(text)) return [];
     return atoms.flatMap((atom): readonly Finding[] => {
-      if (
-        atom?.kind !== 'quantity' ||
-        atom.quantity.measure !== 'sheet' ||
-        !holdsAt(said, atom.quantity.from)
-      )
+      if (atom?.kind !== 'quantity' || atom.quantity.measure !== 'sheet' || !said.asserts(atom.quantity.from))
         return [];
       const known = said.setups.map(paperOf);
       const [first] = known;

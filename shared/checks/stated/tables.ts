@@ -9,9 +9,9 @@ import { type Heading, headingOf } from '../prose/headings.ts';
 import type { Run } from '../prose/run.ts';
 import type { Rule, Subject } from '../rule.ts';
 import { agrees, differing, type Known } from './compare.ts';
-import { type TablePlace, tablesIn } from './context.ts';
 import { type Quantity, quantitiesIn } from './quantities.ts';
 import { knownPotential } from './readings.ts';
+import { type TablePlace, tablesIn } from './sections.ts';
 import { potentialAt, potentialInRow, type Solution } from './solved.ts';
 import { namesOf, solutionsOf } from './subject.ts';
 
