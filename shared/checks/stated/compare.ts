@@ -53,15 +53,22 @@ function beside({ low, high }: Quantity, { values }: Known): number {
 
 /** Decimals in the stated unit, or `more` than are stated, as far as the solved value stands. */
 function decimalsOf({ factor, decimals: stated, number }: Quantity, known: Known, more: number): number {
-  const { uncertainty } = known;
+  const { uncertainty, nought } = known;
+  const [value = 0] = known.values.map((one) => Math.abs(one / factor));
   let decimals = Math.min(9, stated + more);
-  // A plain zero says nothing of digits: two of them are given instead.
-  const [value = 0] = known.values;
-  if (number?.digits === '0')
-    while (decimals < 9 && Math.abs(value / factor) < Number(`1e${1 - decimals}`)) decimals++;
+  // A plain zero says nothing of digits, and too few of them would spoil the value: so many that a tenth of it stands.
+  const coarse = (): boolean =>
+    number?.digits === '0'
+      ? value < Number(`1e${1 - decimals}`)
+      : Math.abs(Number(value.toFixed(decimals)) - value) > value / 10;
+  while (decimals < 9 && value > nought / factor && coarse()) decimals++;
   while (decimals > 0 && uncertainty / factor > 0.5 * Number(`1e-${decimals}`)) decimals--;
   return decimals;
 }
+
+/** Whole numbers of more than three figures, as a text would say them. */
+const threeFigures = (value: number): number =>
+  Math.abs(value) >= 1000 ? Number(value.toPrecision(3)) : value;
 
 export interface Saying {
   readonly code: StatedCode;
@@ -70,21 +77,25 @@ export interface Saying {
   readonly known: Known;
   /** "M reads", "The cell gives": goes before the solved value. */
   readonly subject: string;
+  /** The value is as the block gives it, and is told with all its digits. */
+  readonly given?: boolean;
 }
 
 /** One finding on the value, with the solved value in the stated form as a fix that is never applied unasked: the setup may be what is wrong. */
-export function differing({ code, sentence, quantity, known, subject }: Saying): Finding {
+export function differing({ code, sentence, quantity, known, subject, given = false }: Saying): Finding {
   const { run, from } = sentence;
   const { factor, symbol, number } = quantity;
   const [exact = 0] = known.values;
   // As the meter shows it.
   const value = known.blur > 0 ? Math.round(exact / (2 * known.blur)) * 2 * known.blur : exact;
   const unit = symbol.replace(/ /gu, '\u00a0');
-  const print = (size: number, decimals: number): string => printNumber(size / factor, { decimals });
-  const decimals = decimalsOf(quantity, known, 0);
+  const print = (size: number, decimals: number): string =>
+    printNumber(decimals === 0 ? threeFigures(size / factor) : size / factor, { decimals });
+  const own = given ? (String(exact / factor).split('.')[1]?.length ?? 0) : 0;
+  const decimals = Math.max(decimalsOf(quantity, known, 0), own);
   // One digit more where the stated ones do not tell the two apart.
   const finer = Math.abs(beside(quantity, known)) / factor < 0.95 * Number(`1e-${decimals}`) ? 1 : 0;
-  const shownDecimals = decimalsOf(quantity, known, finer);
+  const shownDecimals = Math.max(decimalsOf(quantity, known, finer), own);
   const off = beside(quantity, known);
   const gap = print(Math.abs(off), shownDecimals);
   const by = Number(gap) === 0 ? '' : `, ${gap}\u00a0${unit} ${off < 0 ? 'less' : 'more'} than the text says`;

@@ -42,7 +42,7 @@ const phrases: readonly Phrase[] = [
   },
   {
     pattern: new RegExp(
-      `${L} (?:away )?from (?:the )?(?:(edge|inner edge|near edge|facing edge|tip|end|point|centre|center|middle) of )?(?:the )?${one}(?: (?:along|on) (?:the )?(?:row |line )?${R})?`,
+      `(?:(?:a|the|any) (?:point|place|spot|distance of) )?${L} (?:away )?from (?:the )?(?:(edge|inner edge|near edge|facing edge|tip|end|point|centre|center|middle) of )?(?:the )?${one}(?: (?:along|on) (?:the )?(?:row |line )?${R})?`,
       'gu',
     ),
     place: ({ lengths_mm: [distance_mm], places: [of], rows: [row], words }) =>
@@ -95,13 +95,19 @@ const phrases: readonly Phrase[] = [
     place: ({ places: [of] }) => (of === undefined ? null : { kind: 'inside', of }),
   },
   {
-    pattern: /the (?:very )?(?:middle|mid-?point|centre|center) of the (?:gap|line)(?![\p{L}'])/gu,
+    pattern:
+      /the (?:(?:very )?(?:middle|mid-?point|centre|center) of the (?:gap|line)|mid-?line)(?![\p{L}'])/gu,
     place: () => ({ kind: 'midway', between: null }),
   },
   {
     pattern:
       /the (?:very )?(?:middle|centre|center)(?: of the (paper|sheet|board))?(?! (?:of|third|part|region|line|row|bar|ring|electrode|column|value|reading|one|set))(?![\p{L}'-])/gu,
     place: ({ words }) => ({ kind: 'middle', of: /paper|sheet|board/u.test(words) ? 'paper' : 'any' }),
+  },
+  {
+    pattern:
+      /(?:half[ -]?way|mid[ -]?way)(?! (?:between|along|to|from|up|down|in|through|round))(?![\p{L}'-])/gu,
+    place: () => ({ kind: 'middle', of: 'any' }),
   },
 ];
 

@@ -20,7 +20,7 @@ export interface Quantity {
   /** In working units; alike but for a range. */
   readonly low: number;
   readonly high: number;
-  /** Half a unit of the last digit. */
+  /** Half a unit of the last digit that counts. */
   readonly half: number;
   /** As written. */
   readonly decimals: number;
@@ -73,7 +73,11 @@ function scaleOf(unit: UnitReading | null): Scale {
 const scaleWith = (unit: UnitReading | null, ...numbers: readonly WrittenNumber[]): Scale =>
   numbers.some(({ power }) => power !== null) ? unknown : scaleOf(unit);
 
-const halfDigit = ({ decimals }: WrittenNumber): number => 0.5 * Number(`1e-${decimals}`);
+/** Noughts at the end of three and more whole digits say nothing, two digits left aside: `1500` is good to 50, `750` to 5. */
+const halfDigit = ({ decimals, digits }: WrittenNumber): number => {
+  const noughts = decimals === 0 && digits.length > 2 ? (/0*$/u.exec(digits.slice(2))?.[0].length ?? 0) : 0;
+  return 0.5 * Number(`1e${noughts - decimals}`);
+};
 
 function single(text: string, value: Value): Quantity {
   const { number, unit } = value;

@@ -12,9 +12,9 @@ import { namesOf, solutionsOf } from './subject.ts';
 
 const { potential: V, spot: S, place: P } = sign;
 
-const noun = `(?:(?:volt|multi)?meter(?: reading)?|reading|(?:electric )?potential(?: difference)?|voltage|p\\.d\\.|value|display)`;
-const shows = `(?:now |then |there |here |also |always |both )?(?:reads|shows|gives|displays|is|is at|stands at|sits at|lies at|floats at|is held at|takes|will be|will be at|will read|will show|should be|should be at|should read|should show|must be|must be at|must read|has to be|has a potential of|has the potential|comes to|comes out (?:at|as)|ends up at|is equal to|equals|=|:|≈|→)(?: (?:at|everywhere|exactly|again|therefore|always))?`;
-const find = `(?:(?:should|will|must|can) )?(?:now |then |also )?(?:read|find|see|get|measure|expect|obtain|have)`;
+const noun = `(?:(?:volt|multi)?meter(?: reading)?|probe|reading|(?:electric )?potential(?: difference)?|voltage|p\\.d\\.|value|display)`;
+const shows = `(?:there |here |also |always )?(?:reads|shows|gives|displays|is|is at|stands at|sits at|lies at|floats at|is held at|takes|will be|will be at|will read|will show|should be|should be at|should read|should show|must be|must be at|must read|has to be|has a potential of|has the potential|comes to|comes out (?:at|as)|ends up at|is equal to|equals|=|:|≈|→)(?: (?:at|everywhere|exactly|therefore|always))?`;
+const find = `(?:(?:should|will|must|can) )?(?:also )?(?:read|find|see|get|measure|expect|obtain|have)`;
 const probe = `(?:the )?(?:probe |point |electrode |bar |plate |ring |disc |disk |spike |prong |box )?`;
 const X = `${probe}([${S}${P}])`;
 const at = `(?:(?:just )?(?:at|on|of|in|for) )`;
@@ -44,8 +44,11 @@ const forms: readonly RegExp[] = [
     `(?:${noun} ?${shows}|\\b(?:you|we) ${find}|${lead}${find}|\\bthere is|${lead})(?: a (?:reading|potential|voltage) of)? ?(${V}) (?:at|in|on|for) ${X}(?= ?(?:$|[.;:,()\\]\ufffc]|and ))`,
     'gu',
   ),
+  // "M lies on the V line", "The equipotential through M is at V".
+  new RegExp(`${lead}${X} (?:lies|is|stands|sits) on the (${V}) (?:line|equipotential|curve)`, 'gu'),
+  new RegExp(`\\b(?:line|equipotential|curve) through ${X} (?:is|is at|has|is that of) ?(${V})${ends}`, 'gu'),
   // "V_M = …", "V(M) = …", "V at M = …".
-  new RegExp(`\\bv ?(?:_|\\(|at )\\{?([${S}])[)}]? ?(?:=|≈|is) ?(${V})${ends}`, 'gu'),
+  new RegExp(`(?<![-\u2212+×/=] ?)\\bv ?(?:_|\\(|at )\\{?([${S}])[)}]? ?(?:=|≈|is) ?(${V})${ends}`, 'gu'),
 ];
 
 /** What goes on behind a statement: "M reads V, K V and Q V", "N is at V and P at V". */
@@ -54,7 +57,7 @@ const next = new RegExp(
   'u',
 );
 const pairs = new RegExp(
-  `${lead}(?:at )?(?:both )?${X} and ${X},? (?:the (?:reading|potential)s? (?:is|are) )?(?:both |each |alike )?(?:reads?|shows?|are at|are both at|stand at|are|is)? ?(?:both )?(${V})${ends}`,
+  `${lead}(?:at )?(?:both )?${X} and ${X},? (?:the (?:reading|potential)s? (?:is|are) )?(?:both |each |alike )?(?:reads?|shows?|are at|are both at|stand at|are|is)? ?(?:both )?(${V})${ends}(?! ?(?:,|and) ?${V})`,
   'gu',
 );
 
@@ -77,7 +80,7 @@ export const statedReadings: Rule = (subject) =>
   });
 
 const placeWords =
-  /middle|cent(?:re|er)|mid-?point|half|midway|mid-way|inside|within|hollow|radius|\br ?=|positive|negative|\bthe (?:\p{L}+ )?(?:ring|dis[ck]|box|bar|plate|spike|prong|strip)/iu;
+  /middle|cent(?:re|er)|mid-?(?:point|line)|half|midway|mid-way|inside|within|hollow|radius|\br ?=|positive|negative|\bthe (?:\p{L}+ )?(?:ring|dis[ck]|box|bar|plate|spike|prong|strip)/iu;
 
 /** A cheap look before the dear one. */
 function namesPlace(text: string, subject: Subject): boolean {
@@ -145,12 +148,12 @@ function statements(skeleton: Skeleton): readonly Statement[] {
 const lastOf = (text: string, signs: string): number =>
   [...text.matchAll(new RegExp(signs, 'gu'))].at(-1)?.index ?? 0;
 
-/** A difference is no reading: "between N and P", "from M to K", "M − K". */
+/** A difference is no reading: "between N and P", "from M to K"; "R to P: …" speaks of a lead. */
 function isBetween(before: string, match: string): boolean {
   const clause = /[^.;:]*$/u.exec(before)?.[0] ?? '';
   const within = clause + match;
   return new RegExp(
-    `(?:between|from|across|difference)[^.;:]*[${S}${P}][^.;:]*(?:and|to)[^.;:]*[${S}${P}]`,
+    `[${S}] to [${S}]|(?:between|from|across|difference)[^.;:]*[${S}${P}][^.;:]*(?:and|to)[^.;:]*[${S}${P}]`,
     'u',
   ).test(within);
 }

@@ -50,7 +50,7 @@ export class Said implements Sentence {
   /** Whether what ends at an index is said of the setup as it stands. */
   asserts(index: number): boolean {
     this.claims ??= isClaim(this.text) && !this.isAfterChange();
-    return this.claims && this.holds(index);
+    return this.claims && this.holds(index) && !changesSetup(this.text.slice(0, index));
   }
 
   /** Whether the sheet answers for what ends at an index, be it a question or an example. */

@@ -23,7 +23,11 @@ const otherStates: readonly RegExp[] = [
   /\b(?:predict\w*|guess\w*|hypothes\w*|estimate\w*|conjecture\w*)\b/iu,
   // Examples and other benches.
   /\be\.g\.|\b(?:for example|for instance|such as|examples?|samples?|imaginary|typical(?:ly)?|usual(?:ly)?|sometimes|often|last year|elsewhere|in practice)\b/iu,
+  // Space, of which the paper is no picture.
+  /\b(?:spheres?|point charges?|in (?:free |empty )?space|vacuum)\b/iu,
   // Another state of the apparatus.
+  /\b(?:at|with|for) (?:twice|half|double|three times|ten times) /iu,
+  /\b(?:joined|linked|tied|wired|connected|touch(?:es|ing)?)\b[^.;:]{0,12}\b(?:to|with|against)?[ \u00a0](?:(?:bar|electrode|ring|disc) )?(?:\p{Lu}(?![\p{L}.])|the (?:positive|negative) (?:bar|plate|electrode|disc|ring))/u,
   /\b(?:fresh|used|new|old|flat|weak|worn|run-down|different|another|other|second|third) (?:cell|cells|battery|batteries|supply|paper|sheet|meter|voltmeter|setup|set-up|shape|arrangement)\b/iu,
   /\b(?:loose|oxidi[sz]ed|lifted|damp|humid|faulty|broken|dirty|poor contact|bad contact|creased|torn)\b/iu,
   /\b(?:swapped|reversed|interchanged|exchanged|doubled|halved|tripled|removed|moved|shifted|turned round|taken (?:out|off|away)|replaced|disconnected|unplugged|earthed|grounded|short-circuited|no longer|this time|instead|earlier|previously|yesterday)\b/iu,

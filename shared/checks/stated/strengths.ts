@@ -62,10 +62,10 @@ const elsewhere =
 
 export const statedStrengths: Rule = (subject) =>
   saidIn(subject, written.strength).flatMap((said) => {
-    const { text, atoms } = said.places;
     const seen = new Set<Quantity>();
-    return forms.flatMap(({ pattern, of }) =>
-      [...text.matchAll(pattern)].flatMap((match): readonly Finding[] => {
+    return forms.flatMap(({ pattern, of }) => {
+      const { text, atoms } = of === 'bars' ? said.skeleton : said.places;
+      return [...text.matchAll(pattern)].flatMap((match): readonly Finding[] => {
         const atom = atoms[match.index + match[0].indexOf(E)];
         if (atom?.kind !== 'quantity' || seen.has(atom.quantity)) return [];
         const place = of === 'bars' ? null : placeIn(match, atoms);
@@ -73,8 +73,8 @@ export const statedStrengths: Rule = (subject) =>
           return [];
         seen.add(atom.quantity);
         return said.asserts(atom.quantity.from) ? judged(atom.quantity, place, said, subject) : [];
-      }),
-    );
+      });
+    });
   });
 
 function placeIn({ 0: whole, index }: RegExpExecArray, atoms: readonly (Atom | null)[]): Place | null {

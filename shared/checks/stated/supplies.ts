@@ -105,7 +105,7 @@ function voltage(
   if (known.some((one) => one === null || agrees(quantity, one) || one.values.join() !== first.values.join()))
     return [];
   const subject = of === 'set' ? 'The supply is set to' : 'The supply has';
-  return [differing({ code: 'stated-supply', sentence: said, quantity, known: first, subject })];
+  return [differing({ code: 'stated-supply', sentence: said, quantity, known: first, subject, given: true })];
 }
 
 interface Counted {
@@ -188,6 +188,7 @@ export const statedSheetResistances: Rule = (subject) =>
           quantity: atom.quantity,
           known: first,
           subject: 'The paper has',
+          given: true,
         }),
       ];
     });

@@ -93,6 +93,13 @@ describe('at places', () => {
       '20 mm from the positive bar the paper is at 1.20 V.',
     ],
     ['On A at 70 mm: 0.45 V', 'stated-reading', 'On A at 70 mm: 1.05 V'],
+    ['The mid-line reads 0.80 V.', 'stated-reading', 'The mid-line reads 0.75 V.'],
+    ['The potential half-way is 0.80 V.', 'stated-reading', 'The potential half-way is 0.75 V.'],
+    [
+      'The potential at a point 30 mm from N is 0.60 V.',
+      'stated-reading',
+      'The potential at a point 30 mm from N is 0.45 V.',
+    ],
     ['You should read 0.55 V at 30 mm from N.', 'stated-reading', 'You should read 0.45 V at 30 mm from N.'],
   ]);
   expectSlips(radial, [
@@ -152,6 +159,7 @@ describe('strengths and sums', () => {
       'Between the bars the field strength is 15 V/m.',
     ],
     ['The field between N and P is 12 N/C.', 'stated-strength', 'The field between N and P is 15 N/C.'],
+    ['In the middle *E* is 10 V/m.', 'stated-strength', 'In the middle *E* is 15 V/m.'],
     ['*E* = 150 V m⁻¹', 'stated-strength', '*E* = 15 V m⁻¹'],
     [
       'The gradient is 0.15 V/cm; so the field strength is 18 V/m.',
@@ -174,6 +182,7 @@ describe('currents, resistances, supply', () => {
   expectSlips(bars, [
     ['The current is 0.30 mA.', 'stated-current', 'The current is 0.50 mA.'],
     ['The cell gives a current of 5.7 mA.', 'stated-current', 'The cell gives a current of 0.5 mA.'],
+    ['The current through the paper is 5 mA.', 'stated-current', 'The current through the paper is 0.5 mA.'],
     ['A current of 0.30 mA flows.', 'stated-current', 'A current of 0.50 mA flows.'],
     ['The supply delivers about 300 µA.', 'stated-current', 'The supply delivers about 501 µA.'],
     [
@@ -182,8 +191,13 @@ describe('currents, resistances, supply', () => {
       'The resistance between the bars is 3.0 kΩ.',
     ],
     ['The paper between the bars is 5.0 kΩ.', 'stated-resistance', 'The paper between the bars is 3.0 kΩ.'],
+    [
+      'The resistance between N and P is 300 Ω.',
+      'stated-resistance',
+      'The resistance between N and P is 2990 Ω.',
+    ],
     ['*R* = 5.0 kΩ', 'stated-resistance', '*R* = 3.0 kΩ'],
-    ['- one 6 V battery', 'stated-supply', '- one 2 V battery'],
+    ['- one 6 V battery', 'stated-supply', '- one 1.5 V battery'],
     ['- one 9.0 V cell in a holder', 'stated-supply', '- one 1.5 V cell in a holder'],
     ['- two 1.5 V cells', 'stated-supply', '- one 1.5 V cells'],
     ['- 2 × 1.5 V cells in series', 'stated-supply', '- 1 × 1.5 V cells in series'],
@@ -248,6 +262,12 @@ describe('no finding', () => {
     'For example, M reads 0.80 V.',
     'The group’s answer has M at 0.80 V.',
     // Differences, steps, not readings.
+    '*V*(M) − *V*(Q) = 0.45 V',
+    'Q and M read 0.30 V and 0.75 V. The equipotential through Q is at 0.30 V.',
+    'At twice the voltage, *E* = 30 V/m. The field strength of a sphere at M is 3 V/m.',
+    'Where M reads 0.70 V, clean the clip. A reading of 0.80 V at M means that the cell is fresh.',
+    'A reading at M below 0.70 V shows a bad contact. Should M read 0.80 V, change the cell.',
+    'A change of 10 mV is 0.67 mm. E = 0.45 V / 30 mm = 15 mV/mm.',
     'The p.d. between N and M is 0.80 V.',
     'The potential difference from M to Q is 0.80 V.',
     'M reads 0.44 V more than Q. M is 0.44 V above Q.',
@@ -292,6 +312,8 @@ describe('no finding', () => {
     'With the ring joined to P, C reads 1.50 V.',
     'Join the ring to P with a lead. C reads 1.50 V.',
     'R is at 0.75 V first, and then at 1.50 V.',
+    'C now reads 1.50 V. Now join the ring to P: C reads 1.50 V. R to P: 1.50 V at C.',
+    'Ring joined to P: C reads 1.50 V. When R is connected to P, C reads 1.50 V.',
     'The current is 0.5 mA in one of them.',
     'The ring is not connected: C reads 0.75 V. The ring is joined to P: C reads 1.50 V.',
   ])('where two setups could be meant: %s', (text) => {
