@@ -6,7 +6,7 @@ import type { Setup } from '../../setup/setup.ts';
 import { shownReading } from '../../setup/shown-reading.ts';
 import { proseIn } from '../prose/known.ts';
 import { type Rule, solvedSetups } from '../rule.ts';
-import { isInHollow } from '../stated/solved.ts';
+import { isInHollow } from '../stated/whereabouts.ts';
 import { oncePerPlace } from './gathered.ts';
 
 /** The sheet means it. */

@@ -13,8 +13,9 @@ import type { Setup } from '../../setup/setup.ts';
 import { spanOf } from '../prose/run.ts';
 import type { Rule } from '../rule.ts';
 import { type Said, saidIn } from '../stated/said.ts';
-import { isInHollow, type Solution } from '../stated/solved.ts';
+import type { Solution } from '../stated/solved.ts';
 import { solutionsOf } from '../stated/subject.ts';
+import { isInHollow } from '../stated/whereabouts.ts';
 
 const potential = String.raw`\b(?:potential|voltage|readings?|V)\b`;
 const strength = String.raw`\b(?:strength|field|E)\b`;

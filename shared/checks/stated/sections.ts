@@ -1,10 +1,7 @@
-/** The sections of a sheet, from a heading to the next one, of whatever depth, with their prose and tables. */
-import type { Setup } from '../../setup/setup.ts';
+/** The sections of a sheet, from a heading to the next one, of whatever depth, with their prose. */
 import type { Sheet } from '../../sheet/sheet.ts';
 import { proseIn } from '../prose/known.ts';
-import type { ProseTable, Run } from '../prose/run.ts';
-import type { Subject } from '../rule.ts';
-import { setupsMeant } from './scope.ts';
+import type { Run } from '../prose/run.ts';
 
 export interface Section {
   readonly heading: string;
@@ -32,29 +29,4 @@ function readSections(sheet: Sheet): readonly Section[] {
     runs.push(run);
   }
   return sections;
-}
-
-export interface TablePlace {
-  readonly table: ProseTable;
-  /** Heading of the section and the paragraph before the table, for what they say about it. */
-  readonly heading: string;
-  readonly before: string;
-  readonly at: number;
-  readonly setups: readonly Setup[];
-}
-
-export function tablesIn(subject: Subject): readonly TablePlace[] {
-  const { sheet } = subject;
-  return proseIn(sheet).tables.flatMap((table) => {
-    const [first] = table.head;
-    if (first === undefined) return [];
-    const at = first.at(0);
-    const section = sectionsOf(sheet)
-      .filter(({ from }) => from <= at)
-      .at(-1);
-    const before = section?.runs.filter((run) => run.kind !== 'cell' && run.at(0) < at).at(-1)?.text ?? '';
-    const heading = section?.heading ?? '';
-    const setups = section === undefined ? subject.setups : setupsMeant(subject, section, at, before);
-    return [{ table, heading, before, at, setups }];
-  });
 }

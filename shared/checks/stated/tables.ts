@@ -4,14 +4,16 @@
  */
 import type { Finding } from '../../findings/finding.ts';
 import { unitOf } from '../../quantity/units.ts';
-import type { Row } from '../../setup/setup.ts';
+import type { Row, Setup } from '../../setup/setup.ts';
 import { type Heading, headingOf } from '../prose/headings.ts';
-import type { Run } from '../prose/run.ts';
+import { proseIn } from '../prose/known.ts';
+import type { ProseTable, Run } from '../prose/run.ts';
 import type { Rule, Subject } from '../rule.ts';
 import { agrees, differing, type Known } from './compare.ts';
 import { type Quantity, quantitiesIn } from './quantities.ts';
 import { knownPotential } from './readings.ts';
-import { type TablePlace, tablesIn } from './sections.ts';
+import { setupsMeant } from './scope.ts';
+import { sectionsOf } from './sections.ts';
 import { potentialAt, potentialInRow, type Solution } from './solved.ts';
 import { namesOf, solutionsOf } from './subject.ts';
 
@@ -19,6 +21,15 @@ const expected =
   /\b(?:expect\w*|should|calculated|computed|solved|solution|answers?|model|theory|theoretical|correct|worked out)\b/iu;
 const measured =
   /\b(?:pupils?|students?|groups?|class|measured|trial|repeat|samples?|example|examples|data|specimen|imaginary|last year|fresh|if|suppose|reversed|swapped|wrong|mistake|without|real|yours?|typical)\b/iu;
+
+interface TablePlace {
+  readonly table: ProseTable;
+  /** Heading of the section and the paragraph before the table, for what they say about it. */
+  readonly heading: string;
+  readonly before: string;
+  readonly at: number;
+  readonly setups: readonly Setup[];
+}
 
 interface Column {
   readonly index: number;
@@ -32,6 +43,22 @@ export const statedTables: Rule = (subject) =>
     const solved = solutionsOf(subject, place.setups);
     return solved === null ? [] : [...rowTable(place, said, solved), ...probeTable(place, subject, solved)];
   });
+
+function tablesIn(subject: Subject): readonly TablePlace[] {
+  const { sheet } = subject;
+  return proseIn(sheet).tables.flatMap((table) => {
+    const [first] = table.head;
+    if (first === undefined) return [];
+    const at = first.at(0);
+    const section = sectionsOf(sheet)
+      .filter(({ from }) => from <= at)
+      .at(-1);
+    const before = section?.runs.filter((run) => run.kind !== 'cell' && run.at(0) < at).at(-1)?.text ?? '';
+    const heading = section?.heading ?? '';
+    const setups = section === undefined ? subject.setups : setupsMeant(subject, section, at, before);
+    return [{ table, heading, before, at, setups }];
+  });
+}
 
 /** Pupils do not see it, so that it is no room for their readings. */
 function isForStaff({ sheet }: Subject, at: number): boolean {

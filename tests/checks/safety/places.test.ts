@@ -29,6 +29,18 @@ describe('notes count', () => {
       `## Hazards\n\n| Hazard | Control |\n| --- | --- |\n| clips | never let them touch |\n| cell | join it last |\n| lead | if warm, disconnect |\n| graphite | wash hands |`,
     ],
     [
+      'in prose that goes on',
+      `## 4 Safety\n\nThe clips are at the ends. Keep them apart. The cell is small; it is joined last. If a lead is warm, disconnect it. Wash your hands.`,
+    ],
+    [
+      'in the words of a colleague',
+      `**Before you touch anything.** Clips kept from touching; cell on last, off first, off at once if a lead is warm. Fingers get black: wash them.`,
+    ],
+    [
+      'in questions to the reader',
+      `## Be careful\n\n- The clips must not touch.\n- Connect the cell last.\n- Is a wire hot? Disconnect the cell.\n- Wash your hands.`,
+    ],
+    [
       'in the steps of the method',
       `## Method\n\n1. Keep the clips apart.\n2. Join the cell last. If it feels warm, disconnect it.\n3. Wash your hands.`,
     ],
@@ -81,10 +93,12 @@ describe('notes count', () => {
   it('for the reader of a sheet that only one gets', () => {
     const sheet = sheetWith({ front: 'audience: technicians', notes: items });
     expect(codesOf(sheet)).toEqual([]);
-    expect(codesOf(sheetWith({ front: 'audience: technicians', notes: ['Take care.'] }))).toEqual([
-      'clips-shorted',
-      'paper-dust',
-    ]);
+    const bare = (audience: string, block: string): readonly string[] =>
+      codesOf(sheetWith({ front: `audience: ${audience}`, notes: ['Take care.'], block }));
+    expect(bare('teachers', '')).toEqual(['clips-shorted', 'paper-dust']);
+    // A list for technicians is no place for what is done at the bench.
+    expect(bare('technicians', '')).toEqual([]);
+    expect(bare('technicians', 'copper 0.15 mm')).toEqual(['copper-edges']);
   });
 
   it('for technicians where the words that make a hazard are theirs', () => {
