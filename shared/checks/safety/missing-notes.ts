@@ -45,6 +45,8 @@ export function missingNotes(scene: Scene): readonly Finding[] {
 
 function lackOf(note: Note, causes: readonly Cause[], scene: Scene): readonly Missing[] {
   if (note.needed?.(scene) === false) return [];
+  // A list for technicians is no place for what is done at the bench.
+  if (note.serves === 'bench' && scene.sheet.front.audience === 'technicians') return [];
   const reader = readerOf(note.serves, causes);
   const pieces = piecesSaying(scene.text, note.said);
   if (pieces.some(({ readers }) => readers.includes(reader))) return [];

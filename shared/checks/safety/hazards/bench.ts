@@ -1,7 +1,10 @@
 /** Hazards of the bench: probes, meters, pins, leads, paper. */
+import type { Meter } from '../../../setup/setup.ts';
 import { all, type Cause, type Hazard, type Scene } from '../hazard.ts';
 import { inSetups, inText } from './causes.ts';
 import { counting, handwashing } from './words.ts';
+
+const probeWords = /\b(?:probes?|needles?|prods?|test leads?)\b/u;
 
 const probePoint: Hazard = {
   code: 'probe-point',
@@ -14,7 +17,8 @@ const probePoint: Hazard = {
     );
     const fine = inSetups(
       scene,
-      ({ meter }) => (meter !== null && meter.tip_mm < bluntFrom_mm ? meter.span : null),
+      ({ meter }) =>
+        meter !== null && meter.tip_mm < bluntFrom_mm && isTold(scene, meter) ? meter.span : null,
       'The tip of the probe stands here.',
     );
     return told.length > 0 || plugProbe(scene).length === 0 ? [...fine, ...told] : [];
@@ -26,7 +30,7 @@ const probePoint: Hazard = {
       severity: 'warning',
       said: [
         all(
-          /\bprobes?\b|\bneedles?\b|\bpoints?\b|\btips?\b/u,
+          /\b(?:probes?|needles?|points?|pointed|tips?|prods?|test leads?)\b/u,
           /\b(?:eyes?|faces?|skin|goggles|spectacles)\b|\beye[- ]/u,
         ),
       ],
@@ -37,11 +41,8 @@ const probePoint: Hazard = {
       serves: 'bench',
       severity: 'note',
       said: [
-        all(/\bprobes?\b|\bneedles?\b/u, counting),
-        all(
-          /\bprobes?\b|\bneedles?\b/u,
-          /\b(?:caps?|capped|covers?|covered|corks?|sheaths?|sleeves?|shroud\w*|stoppers?)\b/u,
-        ),
+        all(probeWords, counting),
+        all(probeWords, /\b(?:caps?|capped|covers?|covered|corks?|sheaths?|sleeves?|shroud\w*|stoppers?)\b/u),
       ],
       draft: 'Put the cap on the probe when it is not in use; probes are counted out and in.',
     },
@@ -50,6 +51,12 @@ const probePoint: Hazard = {
 
 /** A contact this wide does not pierce, mm. */
 const bluntFrom_mm = 2;
+
+/** A tip that no line gives may be anything. */
+function isTold({ sheet }: Scene, { span }: Meter): boolean {
+  const statements = sheet.blocks.flatMap(({ block }) => block.statements);
+  return statements.some((one) => one.kind === 'meter' && one.span.from === span.from && one.tip !== null);
+}
 
 const plugProbe = (scene: Scene): readonly Cause[] =>
   inText(

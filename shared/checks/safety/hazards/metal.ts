@@ -31,14 +31,18 @@ const sharpEdges: Note = {
   draft: 'Edges of cut metal are sharp: hold the pieces flat, by the end for the clip.',
 };
 
+const pieceWords =
+  /\b(?:copper|electrodes?|pieces|parts|rings?|dis[ck]s?|bars?|spikes?|strips?|plates?|shapes?|metal|foil|points?|everything|equipment|kit|apparatus|it|them|items?)\b/u;
+
 const counted: Note = {
   name: 'count the pieces out and in',
   serves: 'bench',
   severity: 'warning',
   said: [
+    all(counting, pieceWords),
     all(
-      counting,
-      /\b(?:copper|electrodes?|pieces|parts|rings?|dis[ck]s?|bars?|spikes?|strips?|plates?|shapes?|metal|foil|points?|everything|equipment|kit|apparatus|it|them|items?)\b/u,
+      /\b(?:\d+|two|three|four|five|six|eight|both|all)\b[^.;\n]{0,30}\bout\b[^.;\n]{0,30}\b(?:back|in)\b/u,
+      pieceWords,
     ),
   ],
   draft: 'Count the pieces of metal out and in.',
@@ -58,6 +62,10 @@ const deburred: Note = {
   draft: 'Edges are deburred with fine abrasive before the pieces are issued.',
 };
 
+function hasNoPoint({ setups }: Scene): boolean {
+  return setups.every((setup) => pointIn(setup) === null);
+}
+
 const copperEdges: Hazard = {
   code: 'copper-edges',
   about: 'cut sheet metal',
@@ -66,7 +74,8 @@ const copperEdges: Hazard = {
     ...inSetups(scene, (setup) => copperLine(scene, setup), 'The electrodes are cut from this sheet.'),
     ...inText(scene, sheetMetal),
   ],
-  notes: [sharpEdges, counted, deburred],
+  // Electrodes with a point ask for the same of themselves.
+  notes: [sharpEdges, ...[counted, deburred].map((note) => ({ ...note, needed: hasNoPoint }))],
 };
 
 function copperLine({ sheet }: Scene, { block }: Setup): Span | undefined {

@@ -7,6 +7,8 @@ import { current, supplyWords } from './words.ts';
 
 const metal = String.raw`\b(?:clips?|leads?|electrodes?|bars?|plates?|rings?|dis[ck]s?|wires?|cords?|terminals?|contacts?|plugs?|metal|pieces|ends|they|conductors?|foil|copper|poles?|connectors?|connections|crocodiles?|alligators?)\b`;
 const not = String.raw`\b(?:never|not|no|without|avoid\w*|prevent\w*|stop\w*|cannot|\w+n't)\b`;
+/** Within a clause; a decimal point is none. */
+const gap = String.raw`(?:[^.;]|\.\d)*?`;
 const meeting = String.raw`\b(?:touch\w*|meet\w*|bridg\w*|overlap\w*|contact|short\w*)\b`;
 
 const apart: Note = {
@@ -14,12 +16,18 @@ const apart: Note = {
   serves: 'bench',
   severity: 'warning',
   said: [
-    all(/\b(?:touch|meet|bridg|overlap|short|contact)\w*/u, new RegExp(`${not}.*${metal}.*${meeting}`, 'u')),
-    all(/\b(?:touch|meet|bridg|overlap|short|contact)\w*/u, new RegExp(`${metal}.*${not}.*${meeting}`, 'u')),
-    all(/\bapart\b|\bseparate[dl]?y?\b/u, new RegExp(metal, 'u')),
+    all(
+      /\b(?:touch|meet|bridg|overlap|short|contact)\w*/u,
+      new RegExp(`${not}${gap}${metal}${gap}${meeting}`, 'u'),
+    ),
+    all(
+      /\b(?:touch|meet|bridg|overlap|short|contact)\w*/u,
+      new RegExp(`${metal}${gap}${not}${gap}${meeting}`, 'u'),
+    ),
+    all(/\bapart\b|\bseparate[dl]?y?\b|\bfrom touching\b/u, new RegExp(metal, 'u')),
     all(
       /\b(?:from|of) (?:each|one) (?:an)?other\b/u,
-      new RegExp(`${metal}.*\\b(?:clear|away|insulated|well)\\b`, 'u'),
+      new RegExp(`${metal}${gap}\\b(?:clear|away|insulated|well)\\b`, 'u'),
     ),
     all(
       /\bbetween\b/u,
@@ -32,7 +40,7 @@ const apart: Note = {
     all(
       /\b(?:join|connect|link|wire|clip)\w*/u,
       new RegExp(
-        `${not}.*\\b(?:together|directly|each other|one another|straight|across (?:the|a) (?:cell|battery|supply))\\b`,
+        `${not}${gap}\\b(?:together|directly|each other|one another|straight|across (?:the|a) (?:cell|battery|supply))\\b`,
         'u',
       ),
     ),
@@ -42,7 +50,7 @@ const apart: Note = {
     ),
     all(
       /\bif\b/u,
-      new RegExp(`\\bif\\b.*${metal}.*${meeting}.*\\b(?:hot|warm|burn\\w*|current|heat\\w*)\\b`, 'u'),
+      new RegExp(`\\bif\\b.*${metal}${gap}${meeting}.*\\b(?:hot|warm|burn\\w*|current|heat\\w*)\\b`, 'u'),
     ),
   ],
   draft: 'Keep the two clips apart: do not let them touch each other or lie against the same metal.',
@@ -54,11 +62,11 @@ const joinedLast: Note = {
   severity: 'warning',
   said: [
     all(
-      /\blast\b|\bfinally\b/u,
-      /\b(?:connect|join|attach|clip|insert|put|switch|turn|plug|add|fit|clos)\w*/u,
+      /\blast\b(?! (?:lesson|week|time|year|term|month|page|column|row|reading|line|dot|question|two|few)s?\b)|\bfinally\b/u,
+      /\b(?:connect\w*|join\w*|attach\w*|clip\w*|insert\w*|put\w*|switch\w*|turn\w*|plug\w*|add\w*|fit\w*|clos\w*|hook\w*|goes|go|on|in)\b/u,
       supplyWords,
     ),
-    all(/\b(?:end|finish)\b/u, /\b(?:until|till|at|to) the (?:very )?(?:end|finish)\b/u, supplyWords),
+    all(/\b(?:end|finish)\b/u, /\b(?:until|till) the (?:very )?(?:end|finish)\b/u, supplyWords),
     all(
       /\b(?:connect|join|insert|fit|switch(?:ed)? (?:\w+ ){0,3}on|turn(?:ed)? (?:\w+ ){0,3}on|power|plug)\w*/u,
       /\b(?:until|till|unless|only (?:when|after|once|if)|before|once|after|when)\b/u,
@@ -66,7 +74,7 @@ const joinedLast: Note = {
       supplyWords,
     ),
     all(
-      /\b(?:disconnect\w*|unclip\w*|remov\w+|tak(?:e|es|en|ing)|switch(?:ed)? (?:\w+ ){0,3}off|turn(?:ed)? (?:\w+ ){0,3}off|unplug\w*)/u,
+      /\b(?:disconnect\w*|unclip\w*|unhook\w*|remov\w+|tak(?:e|es|en|ing)|switch(?:ed)? (?:\w+ ){0,3}off|turn(?:ed)? (?:\w+ ){0,3}off|unplug\w*)/u,
       /\b(?:first|before|whenever|between|each time|while)\b/u,
       supplyWords,
     ),
@@ -81,8 +89,8 @@ const offWhenWarm: Note = {
   said: [
     all(
       /\b(?:warm\w*|hot|heats?|heating|overheat\w*|burning|burnt|smok\w+|smell\w*)\b/u,
-      /\b(?:disconnect\w*|unclip\w*|remov\w*|take\w*|switch\w*|turn\w*|unplug\w*|break\w*|stop\w*|open|undo|tell|report|call|pull|isolat\w*|off)\b/u,
-      /\b(?:if|when(?:ever)?|once|should|as soon as|anything|at once|immediately|straight ?away|feels?|gets?|becomes?|becoming|grows?|getting|any|moment)\b/u,
+      /\b(?:disconnect\w*|unclip\w*|unhook\w*|remov\w*|take\w*|switch\w*|turn\w*|unplug\w*|break\w*|stop\w*|open|undo|tell|report|call|pull|isolat\w*|off|out)\b/u,
+      /\b(?:if|when(?:ever)?|once|should|as soon as|anything|at once|immediately|straight ?away|feels?|gets?|becomes?|becoming|grows?|getting|any|moment)\b|[=?]/u,
     ),
   ],
   draft: 'If a lead or the supply feels warm, disconnect it at once and tell your teacher.',
@@ -232,7 +240,7 @@ const powerPack: Hazard = {
       severity: 'warning',
       said: [
         all(
-          /\b(?:zero|lowest|minimum|smallest|least|turned (?:right |fully |all the way )?down|down to|0 ?v|fully anti-?clockwise|counter-?clockwise)\b/u,
+          /\b(?:zero|lowest|minimum|smallest|least|turned (?:right |fully )?down|(?:right|fully|all the way) down|down to|0 ?v|fully anti-?clockwise|counter-?clockwise)\b/u,
           /\b(?:start\w*|set\w*|turn\w*|before|begin\w*|switch\w*|first|knob|dial|control|output|voltage|setting)\b/u,
         ),
         all(
@@ -249,7 +257,7 @@ const powerPack: Hazard = {
       said: [
         all(
           /\bd\.?c\b/u,
-          /\b(?:terminals?|outputs?|sockets?|side|connections?|not|never|only|a\.?c|red and black|posts?)\b/u,
+          /\b(?:terminals?|outputs?|sockets?|jacks?|side|connections?|not|never|only|a\.?c|red and black|posts?)\b/u,
         ),
       ],
       draft: 'Use the d.c. terminals of the power pack, not those marked a.c.',

@@ -55,9 +55,9 @@ export function readSafetyText(sheet: Sheet): SafetyText {
 }
 
 const safetyWords =
-  /^(?:(?:health (?:and|&) )?safety|hazards?|risk assessment|risks?|precautions?|hazard analysis|warnings?|danger|cautions?|stay(?:ing)? safe|working safely)\b(?! of the)/u;
+  /^(?:\d[\d.]*\)? )?(?:(?:[\p{L}'&-]+ ){0,3}(?:safety|hazards?|risk assessment|precautions?)\b(?! of the)|(?:hazard analysis|risks?|warnings?|dangers?|cautions?|be careful|take care|stay(?:ing)? safe|working safely)\b)/u;
 const apparatusWords =
-  /^(?:apparatus|equipment|kit|materials?|you (?:will )?need|what you (?:will )?need|requirements|components|per group|each group|things? (?:you|to)|for each|set-?up list|issue|tray)\b/u;
+  /^(?:\d[\d.]*\)? )?(?:apparatus|equipment|kit|materials?|you (?:will )?need|what you(?:'ll| will)? need|requirements|components|per group|each group|things? (?:you|to)|for each|set-?up list|issue|tray)\b/u;
 
 class Collector {
   private whole = '';

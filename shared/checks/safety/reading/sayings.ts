@@ -16,8 +16,13 @@ export function piecesSaying(text: SafetyText, said: readonly Saying[]): readonl
   return [...found];
 }
 
-/** What belongs together: an item of a list, a row of a table; in a paragraph the sentence. */
+/**
+ * What belongs together: an item of a list, a row of a table; in a paragraph the sentence, and in notes on safety the one before it, of
+ * whose things it may speak as “they”.
+ */
 function wordsRound(text: SafetyText, piece: Piece, index: number): string {
-  const { from, to } = piece.kind === 'paragraph' ? text.sentenceAt(index) : piece;
-  return text.whole.slice(from, to);
+  if (piece.kind !== 'paragraph') return text.whole.slice(piece.from, piece.to);
+  const { from, to } = text.sentenceAt(index);
+  const start = piece.safety && from > piece.from ? text.sentenceAt(from - 1).from : from;
+  return text.whole.slice(start, to);
 }
