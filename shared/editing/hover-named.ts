@@ -20,10 +20,17 @@ export function namedHelp(name: string, setup: Setup, solved: SolvedSetup | null
 function electrodeHelp(electrode: Electrode, setup: Setup, solved: SolvedSetup | null): string {
   const reading = solved?.readings.electrodes.find(({ name }) => name === electrode.name);
   return listOf(`electrode **${electrode.name}**: ${electrode.pieces.map(describePiece).join('; ')}`, [
+    ['reaches', extentText(electrode)],
     ['terminal', terminalText(electrode)],
     ['potential', reading === undefined ? null : potentialText(reading, setup)],
     ['current into the paper', reading === undefined ? null : currentText(reading)],
   ]);
+}
+
+/** The box around its metal on the paper. */
+function extentText({ box: { x0, x1, y0, y1 } }: Electrode): string {
+  const [left, right, bottom, top] = [x0, x1, y0, y1].map((mm) => Math.round(mm * 100) / 100 + 0);
+  return `x from ${left} to ${right}, y from ${bottom} to ${top} mm`;
 }
 
 function terminalText({ connection, joinedTo, partOf }: Electrode): string | null {

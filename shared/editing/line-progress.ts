@@ -37,7 +37,7 @@ function saidBefore(pieces: readonly Piece[], cursor: number): readonly Said[] {
     const next = pieces[i + 1];
     const end = next?.kind === 'unit' ? next.to : to;
     if (kind === 'open') inPair = true;
-    else if (kind === 'word') said.push({ word: text, name: false, done: to < cursor });
+    else if (kind === 'word') said.push({ word: singular(text), name: false, done: to < cursor });
     else if (kind === 'name') said.push({ word: null, name: true, done: to < cursor });
     else if (kind === 'close' || (kind === 'number' && !inPair)) {
       said.push({ word: null, name: false, done: next !== undefined && end < cursor });
@@ -46,6 +46,8 @@ function saidBefore(pieces: readonly Piece[], cursor: number): readonly Said[] {
   }
   return said;
 }
+
+const singular = (word: string): string => (word === 'cells' ? 'cell' : word);
 
 /** One for each word that the form knows, for a beginning like its own, and for a name where the form has one. */
 function scoreOf(parts: readonly FormPart[], said: readonly Said[]): number {

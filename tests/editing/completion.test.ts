@@ -87,6 +87,7 @@ describe('in a block', () => {
     ['paper 240 mm × 160 mm, 5 kΩ ‸', ['per square']],
     ['supply ‸', ['cell', 'power-pack', 'eht', 'ht']],
     ['supply eht 3 kV, ‸', ['internal', 'limit', 'ac']],
+    ['supply 2 cells ‸', []],
     ['meter 10 MΩ, probe ‸', ['tip']],
     ['bar Q 10 mm ‸', ['wide']],
     ['bar Q 10 mm wide, 20 mm ‸', ['high', 'at', 'midway between']],

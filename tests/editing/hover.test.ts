@@ -25,6 +25,7 @@ describe('hover', () => {
       [
         'N | electrode **N**: bar, 10 mm by 120 mm',
         '',
+        '- reaches: x from 55 to 65, y from 20 to 140 mm',
         '- terminal: negative',
         '- potential: 0.00 V',
         `- current into the paper: −${mA} mA`,

@@ -49,7 +49,7 @@ function followingEnd(parts: readonly FormPart[], at: number): number {
 function isEndless({ words, values }: FormPart, said: Tokens): boolean {
   return (
     [values, ...Object.values(words)].includes(Number.POSITIVE_INFINITY) &&
-    !['(', '×', 'at'].includes(said.at(-1) ?? '')
+    !['(', '×', 'at', 'cells'].includes(said.at(-1) ?? '')
   );
 }
 
