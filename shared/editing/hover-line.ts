@@ -5,6 +5,7 @@ import { printNumber } from '../quantity/print.ts';
 import { type Dimension, workingUnit } from '../quantity/quantity.ts';
 import type { Span } from '../text/span.ts';
 import { type BlockPlace, holds } from './place.ts';
+import { nodesIn } from './spans.ts';
 import { wordEntry, wordHelp } from './words.ts';
 
 export function lineHover(
@@ -26,22 +27,9 @@ export function lineHover(
   return { span: reader.span(piece.from, piece.to), text: wordHelp(entry), drawing: null };
 }
 
-/** The smallest first: what stands inside another value is meant. */
-export function valuesIn(node: unknown): readonly Value[] {
-  const found: Value[] = [];
-  const visit = (value: unknown): void => {
-    if (Array.isArray(value)) for (const one of value) visit(one);
-    else if (isValue(value)) found.push(value);
-    else if (value !== null && typeof value === 'object')
-      for (const part of Object.values(value)) visit(part);
-  };
-  visit(node);
-  return found;
-}
-
-/** Of all nodes, quantities alone have a dimension. */
-function isValue(value: unknown): value is Value {
-  return value !== null && typeof value === 'object' && 'dimension' in value && 'span' in value;
+/** Quantities in a statement: of all nodes they alone have a dimension. */
+export function valuesIn(statement: unknown): readonly Value[] {
+  return nodesIn(statement).filter((node): node is Value => 'dimension' in node);
 }
 
 /** SI unit, and how many of it one working unit is. */

@@ -1,5 +1,5 @@
 /** Writes a quantity in the next larger or smaller unit of its kind, where that takes no rounding. */
-import type { Coordinates, Value } from '../../block/tree.ts';
+import type { Coordinates, Statement, Value } from '../../block/tree.ts';
 import type { TextEdit } from '../../findings/finding.ts';
 import { shifted } from '../../quantity/decimal.ts';
 import type { Dimension } from '../../quantity/quantity.ts';
@@ -11,6 +11,7 @@ import { inTheirColumns } from '../moving/columns.ts';
 import { plainDigits, writtenNumber } from '../moving/numbers.ts';
 import { editedText } from '../moving/supposed.ts';
 import { meets } from '../place.ts';
+import { nodesIn } from '../spans.ts';
 import type { Refactoring } from './refactoring.ts';
 import type { Site } from './site.ts';
 
@@ -115,12 +116,5 @@ function shownIn(source: string, group: Group, edits: readonly TextEdit[], unit:
   return editedText(source.slice(from, group.span.to), local);
 }
 
-/** Of all nodes, coordinates alone have x and y. */
-function pairsIn(node: unknown): readonly Coordinates[] {
-  if (Array.isArray(node)) return node.flatMap(pairsIn);
-  if (node === null || typeof node !== 'object') return [];
-  if (isPair(node)) return [node];
-  return Object.values(node).flatMap(pairsIn);
-}
-
-const isPair = (node: object): node is Coordinates => 'kind' in node && node.kind === 'coordinates';
+const pairsIn = (statement: Statement): readonly Coordinates[] =>
+  nodesIn(statement).filter((node): node is Coordinates => 'kind' in node && node.kind === 'coordinates');
