@@ -77,7 +77,7 @@ const tableRules: readonly TableRule[] = [
 ];
 
 /** These need no number beside them. */
-const wordRules: readonly WordRule[] = [currentLetters, spelling];
+const wordRules: readonly WordRule[] = [currentLetters, spelling, names.nameApart];
 
 export const siWriting: Rule = ({ sheet, setups, department }) => {
   const prose = proseIn(sheet);

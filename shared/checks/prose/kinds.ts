@@ -19,6 +19,7 @@ export const strengthUnit: RunRule = (passage) =>
     const words = fieldWords.exec(before);
     const symbol = letterE.test(before) && !setting.names.has('E') && !isEmf(passage, value);
     if (words === null && !symbol) return [];
+    if (isQuotedClaim(passage, value)) return [];
     const bare = words?.groups?.verb === 'of' && words.groups.strength === undefined;
     const fieldEnd = value.from - (words?.[0].length ?? 0) + 'field'.length;
     const meant = `${run.text.slice(value.from, value.number.to)} ${perMetre(unit.symbol, setting)}`;
@@ -40,6 +41,14 @@ export const strengthUnit: RunRule = (passage) =>
       ),
     ];
   });
+
+const claims =
+  /(?:\b(?:says?|said|claims?|claimed|thinks?|thought|believes?|believed|writes?|wrote)\b[^.!?\n]*)$/iu;
+
+/** "Meera says the field is 1.6 V": what somebody says may be wrong on purpose. */
+function isQuotedClaim({ run }: Passage, { from }: Value): boolean {
+  return claims.test(run.text.slice(Math.max(0, from - 90), from));
+}
 
 /** A sheet that writes E for an electromotive force somewhere is left alone, and so is a sentence that speaks of one. */
 function isEmf({ run, setting }: Passage, value: Value): boolean {
@@ -76,7 +85,7 @@ export const strengthStyle: RunRule = ({ run, values, setting: { style } }) => {
 
 const letterV = /(?:^|[^\p{L}\p{N}_/.])Δ?V₀?[ \u00a0]?[=≈][ \u00a0]?[-\u2212]?$/u;
 const potentialWords =
-  /\b(?:potential(?: difference)?|voltage|p\.d\.) (?:of|is|was) (?:about |roughly |approximately |nearly |only )?$/iu;
+  /\b(?:potential(?: difference)?|voltage|p\.d\.)(?: (?:at|in|on|near|between|across)(?= )[^.;:,\d]{1,30}?)? (?:of|is|was) (?:about |roughly |approximately |nearly |only )?$/iu;
 const rateWords = /gradient|rate|slope|chang|fall|drop|steep|derivative|strength|field|per /iu;
 
 export const potentialUnit: RunRule = (passage) =>
@@ -84,10 +93,17 @@ export const potentialUnit: RunRule = (passage) =>
     const { run, setting } = passage;
     const { unit } = value;
     const volts = unit !== null && /^[mkµ]?V/u.test(unit.symbol) && unit.measure === 'strength';
-    if (!volts || unit.named || unit.slips.length > 0 || goesOn.test(after(passage, value))) return [];
+    if (
+      !volts ||
+      unit.named ||
+      unit.slips.length > 0 ||
+      goesOn.test(after(passage, value).replace(/^ in /u, ''))
+    )
+      return [];
     const before = run.text.slice(Math.max(0, value.from - 48), value.from);
     const words = potentialWords.test(before) && !rateWords.test(before);
     if (!words && (!letterV.test(before) || setting.names.has('V'))) return [];
+    if (isQuotedClaim(passage, value)) return [];
     const meant = run.text.slice(value.from, unit.firstTo);
     return [
       found(

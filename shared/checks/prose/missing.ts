@@ -8,7 +8,7 @@ interface Said {
   readonly unit: string;
 }
 
-const verb = String.raw`(?: (?:there|here|then|at \p{Lu}\w{0,3}))? (?:was|is|of|reads?|shows?|showed) (?:about |only |roughly |approximately )?[-\u2212]?$`;
+const verb = String.raw`(?: (?:there|here|then|at \p{Lu}\w{0,3}|(?:at|in|on|near|beside) the [\p{Ll}-]{2,12}(?: [\p{Ll}-]{2,12})?))? (?:was|is|of|reads?|shows?|showed) (?:about |only |roughly |approximately )?[-\u2212]?$`;
 
 /** What stands before the number, and the unit that is likely. */
 const said: readonly Said[] = [

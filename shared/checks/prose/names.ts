@@ -1,5 +1,5 @@
 /** Rules over names of units, and over abbreviations that are neither names nor symbols. */
-import type { RunRule } from './rule.ts';
+import { found, type RunRule, rewrite, type WordRule } from './rule.ts';
 import { slipRule } from './slips.ts';
 
 export const unitNameCase = slipRule({
@@ -19,6 +19,24 @@ export const unitNameApart = slipRule({
   code: 'unit-name-apart',
   say: ({ meant }) => `A prefix and the name of its unit are one word: ${meant.join(' or ')}.`,
 });
+
+const apart =
+  /(?<!\p{N}[ \u00a0\n-]?)\b(kilo|milli|micro|mega)[ \u00a0\n-](ohm|volt|amp(?:ere)?|watt|hertz)(s?)(?![\p{L}])/giu;
+
+/** The same without a number before it: "in kilo ohms". */
+export const nameApart: WordRule = (run) =>
+  [...run.text.matchAll(apart)].map((match) => {
+    const [written, prefix = '', name = '', plural = ''] = match;
+    // Kilohm, megohm: two vowels become one.
+    const joined = name.toLowerCase() === 'ohm' && /^(?:kilo|mega)$/iu.test(prefix);
+    const base = joined ? prefix.slice(0, -1) : prefix;
+    const meant = `${base}${name.toLowerCase().replace(/^amp$/u, 'ampere')}${plural}`;
+    const place = { run, from: match.index, to: match.index + written.length };
+    return found('unit-name-apart', place, {
+      message: `A prefix and the name of its unit are one word: ${meant}.`,
+      fixes: rewrite(place, meant, meant, true),
+    });
+  });
 
 export const unitOldName = slipRule({
   kind: 'old name',

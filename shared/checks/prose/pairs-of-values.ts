@@ -169,22 +169,24 @@ export const uncertaintyDigits: RunRule = (passage) =>
     const { run } = passage;
     const { first, second } = pair;
     const unit = second.unit ?? first.unit;
+    const bracketed = isBracketed(run.text, pair);
     const decimals = Math.min(first.number.decimals, second.number.decimals);
     const [a, b] = [first, second].map(({ number: { digits } }) => Number(digits).toFixed(decimals));
-    const text = `(${a} ± ${b}) ${unit?.symbol}`;
-    const bracketed = run.text.charAt(first.from - 1) === '(';
+    const text = bracketed ? `${a} ± ${b}` : `(${a} ± ${b}) ${unit?.symbol}`;
     const place = { run, from: first.from, to: second.to };
+    const known = bracketed || (unit !== null && run.text.charAt(first.from - 1) !== '(');
     return [
       found('uncertainty-digits', place, {
         message: `The last digits of a value and its uncertainty line up: ${text}.`,
-        fixes: bracketed || unit === null || Number(b) === 0 ? [] : rewrite(place, text, text, false),
+        fixes: known && Number(b) !== 0 ? rewrite(place, text, text, false) : [],
       }),
     ];
   });
 
 /** The uncertainty has more decimals than the value, or of two or more figures fewer. */
 function digitsDiffer({ run }: Passage, { first, second, between }: Pair): boolean {
-  if (!isUncertainty(between) || (first.unit === null && second.unit === null)) return false;
+  if (!isUncertainty(between)) return false;
+  if (first.unit === null && second.unit === null && !isBracketed(run.text, { first, second })) return false;
   if (first.unit !== null && second.unit !== null) return false;
   if (second.unit?.symbol === '%' || first.number.comma !== null || second.number.comma !== null)
     return false;
@@ -193,6 +195,16 @@ function digitsDiffer({ run }: Passage, { first, second, between }: Pair): boole
   const [value, uncertainty] = [first.number, second.number];
   if (uncertainty.decimals > value.decimals) return significant(uncertainty.digits) > 1;
   return uncertainty.decimals < value.decimals && uncertainty.decimals > 0;
+}
+
+/** "(0.75 ± 0.01) V": the unit behind the bracket holds for both. */
+function isBracketed(text: string, { first, second }: Pick<Pair, 'first' | 'second'>): boolean {
+  const bare = first.unit === null && second.unit === null;
+  return (
+    bare &&
+    text.charAt(first.from - 1) === '(' &&
+    /^\)[ \u00a0]?[\p{L}Ω°]/u.test(text.slice(second.to, second.to + 3))
+  );
 }
 
 function isUncertainty(between: string): boolean {

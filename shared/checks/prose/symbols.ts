@@ -22,13 +22,17 @@ export const prefixLarge = slipRule({
   say: (words) => `With a capital M the unit is a million times as large. ${or(words)}?`,
 });
 
+const ofMeter = /meter(?:’s|'s)?(?: (?:input|resistance))*,? (?:has|have|is|of|with) (?:about |an? )?$/iu;
+
 /** A meter of milliohms would short the paper; a contact may well have some. */
 export const prefixSmall: RunRule = ({ run, values }) =>
   values.flatMap((value) => {
     const { unit } = value;
     if (unit === null || run.text.slice(unit.from, unit.to).replace('\u2126', 'Ω') !== 'mΩ') return [];
-    const near = run.text.slice(Math.max(0, value.from - 50), value.to + 50);
-    if (!/meter|\binput/iu.test(near) || /contact|clip|internal|leads?\b|wire/iu.test(near)) return [];
+    const before = run.text.slice(Math.max(0, value.from - 50), value.from);
+    const near = before + run.text.slice(value.from, value.to + 50);
+    const others = /contact|clip|internal|leads?\b|wire/iu.test(near) && !ofMeter.test(before);
+    if (!/meter|\binput/iu.test(near) || others) return [];
     const meant = `${run.text.slice(value.from, value.number.to)} MΩ`;
     return [
       found(

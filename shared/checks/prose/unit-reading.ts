@@ -177,7 +177,7 @@ function prefixAlone(text: string, from: number, word: string): UnitReading | nu
   const to = from + 1;
   const apart = prefixApart(text, from, word);
   if (apart !== null || word === 'K' || /[\p{N}_=(/-]/u.test(text.charAt(to))) return apart;
-  if (/^[ \u00a0](?:[=×]|per(?!\p{L}))/u.test(text.slice(to, to + 5))) return null;
+  if (/^[ \u00a0](?:[=×]|per(?!\p{L})(?! sq))/u.test(text.slice(to, to + 8))) return null;
   const slip: Slip = { kind: 'prefix alone', from, to, meant: ['kΩ'], certain: false };
   return slipped(from, to, { symbol: 'kΩ', measure: 'resistance', named: false, slips: [slip] });
 }

@@ -28,6 +28,8 @@ const slips: Readonly<Record<string, readonly Slip[]>> = {
     ['5 µmA', 'prefix-double', '5 nA', '5 mA'],
     ['3 uF', 'micro-letter', '3 µF'],
     ['10 kΩs', 'unit-plural', '10 kΩ'],
+    ['The paper is 5 k per square.', 'prefix-alone', 'The paper is 5 kΩ per square.'],
+    ['The meter has 10 mΩ between its leads.', 'prefix-unlikely', 'The meter has 10 MΩ between its leads.'],
     ['after 5 min. the\nnext', 'unit-stop', 'after 5 min the\nnext'],
   ],
   names: [
@@ -36,6 +38,8 @@ const slips: Readonly<Record<string, readonly Slip[]>> = {
     ['3 cc', 'unit-abbreviation', '3 cm³'],
     ['20 deg C', 'unit-abbreviation', '20 °C'],
     ['5 milli-amps', 'unit-name-apart', '5 milliamperes'],
+    ['in kilo ohms', 'unit-name-apart', 'in kilohms'],
+    ['of some milli-amps', 'unit-name-apart', 'of some milliamperes'],
     ['10 microns', 'unit-old-name', '10 µm'],
     ['5 mohm', 'unit-mixed', '5 mΩ', '5 MΩ'],
     ['15 volts per m', 'unit-mixed', '15 V/m'],
@@ -58,8 +62,14 @@ const slips: Readonly<Record<string, readonly Slip[]>> = {
     ['The field strength is about 15 V here.', 'strength-unit', 'The field strength is about 15 V/m here.'],
     ['The potential is 0.5 V m⁻¹ there.', 'potential-unit', 'The potential is 0.5 V there.'],
     ['ΔV = 2 V/m', 'potential-unit', 'ΔV = 2 V'],
+    [
+      'The potential at the mid-line is 0.5 V/m in one.',
+      'potential-unit',
+      'The potential at the mid-line is 0.5 V in one.',
+    ],
   ],
   missing: [
+    ['The reading at the middle was 0.75, and', 'no-unit', 'The reading at the middle was 0.75 V, and'],
     ['The voltmeter reads 0.75.', 'no-unit', 'The voltmeter reads 0.75 V.'],
     ['and *V* = 0.5 at M', 'no-unit', 'and *V* = 0.5 V at M'],
     ['The field strength is 15.5.', 'no-unit', 'The field strength is 15.5 V/m.'],
@@ -84,6 +94,7 @@ const slips: Readonly<Record<string, readonly Slip[]>> = {
     ['5 m 20 cm', 'one-unit', '5.20 m'],
     ['100 +/- 1 mm', 'plus-minus', '(100 ± 1) mm'],
     ['15.25 ± 0.1 V/m', 'uncertainty-digits', '(15.3 ± 0.1) V/m'],
+    ['(0.752 ± 0.01) V', 'uncertainty-digits', '(0.75 ± 0.01) V'],
   ],
 };
 
@@ -129,7 +140,8 @@ describe('left alone', () => {
     'At 10 m A pupil stands; 5 mm. The next; at 10 mm. x is far; 3 cm. e.g. here',
     '12 V per cell, 5 kΩ per sq, 15 volts per metre, 10 mm per line, a change of 2 V per step',
     'A clip has 20 mΩ, so the meter sees nothing of it.',
-    // Physics that is right.
+    // Physics that is right, or somebody else’s.
+    'Meera says the field is 1.6 V. Sam thinks that the potential is 15 V/m.',
     'E = 1.5 V / 0.10 m = 15 V/m, and E = 6 V across 2 m; in a field of 15 V/m',
     'Its gradient of potential is 15 V/m; dV/dx = 15 V/m; V = 15 V/m × 0.1 m = 1.5 V',
     'The rate of change of potential is 15 V/m. The electric field of 1.5 V cells.',
