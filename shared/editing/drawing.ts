@@ -37,17 +37,24 @@ const longest = 60_000;
 
 /** Null for a setup without paper, and for one whose outlines alone are too long. Without a solution the outlines alone. */
 export function editorDrawing(setup: Setup, solved: SolvedSetup | null): EditorDrawing | null {
-  for (let less = 0; less <= dispensable.length; less++) {
+  const drawn = (less: number): EditorDrawing | null => {
     const without = [...leftOut, ...dispensable.slice(0, less)];
-    const drawn = drawnWith(
-      setup,
-      solved,
-      drawingParts.filter((part) => !without.includes(part)),
-    );
-    if (drawn === null || drawn.svg.length <= longest) return drawn;
+    const parts = drawingParts.filter((part) => !without.includes(part));
+    return drawnWith(setup, solved, parts);
+  };
+  const whole = drawn(0);
+  if (whole === null || fits(whole)) return whole;
+  // What takes long to draw is mostly hopeless: then that is known after two drawings.
+  const barest = drawn(dispensable.length);
+  if (barest === null || !fits(barest)) return null;
+  for (let less = 1; less < dispensable.length; less++) {
+    const leaner = drawn(less);
+    if (leaner !== null && fits(leaner)) return leaner;
   }
-  return null;
+  return barest;
 }
+
+const fits = ({ svg }: EditorDrawing): boolean => svg.length <= longest;
 
 function drawnWith(
   setup: Setup,
