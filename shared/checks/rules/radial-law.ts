@@ -28,6 +28,12 @@ const potentialClaims: readonly RegExp[] = [
 ];
 const strengthClaim = new RegExp(`${strength}[^.;?]{0,60}?${inverseSquare}`, 'u');
 
+/** "Plot V against 1/r. The graph is a straight line." */
+const asked = /\bV against 1 ?\/ ?r\b/u;
+const answered =
+  /^\s*(?:the|this|your|that) (?:graph|line|plot|result)\b[^.?]{0,20}\bis (?:therefore |then )?(?:a )?straight(?: line)?/iu;
+const likeCharge = /\b(?:as|like)(?: that| those)?(?: for| of| round)? an? (?:isolated )?point charge\b/giu;
+
 /** What is said of space is right, and so is what is said of the logarithm. */
 const ofSpace =
   /\b(?:point charges?|spheres?|spherical|space|air|vacuum|three dimensions|planet|gravit\w*|Coulomb\w*|ln|log\w*|unlike|compare\w*|different)\b/iu;
@@ -35,7 +41,7 @@ const ofSpace =
 export const radialLaw: Rule = (subject) => {
   if (!subject.setups.some(isDiscInRing)) return [];
   const said = saidIn(subject, /1 ?\/ ?r|invers/u).filter(
-    ({ text }) => !/\?/u.test(text) && !ofSpace.test(text),
+    ({ text }) => !/\?/u.test(text) && !ofSpace.test(text.replace(likeCharge, '')),
   );
   return said.flatMap((sentence) => {
     const solved = solutionsOf(subject, sentence.setups) ?? [];
@@ -44,20 +50,32 @@ export const radialLaw: Rule = (subject) => {
     const claim = potentialClaims
       .map((pattern) => pattern.exec(sentence.text))
       .find((found) => found !== null);
+    const graph = asked.test(sentence.text) ? answered.exec(sentence.run.text.slice(end(sentence))) : null;
+    if (graph !== null) return held(sentence, { from: end(sentence), text: graph[0] }, potentialSays(first));
     // "The potential falls, and the strength goes as 1/r" says it of the strength.
     if (claim != null && !new RegExp(strength, 'u').test(claim[0]))
-      return held(sentence, claim, potentialSays(first));
+      return held(sentence, matched(sentence, claim), potentialSays(first));
     const square = strengthClaim.exec(sentence.text);
-    return square === null ? [] : held(sentence, square, strengthSays(first));
+    return square === null ? [] : held(sentence, matched(sentence, square), strengthSays(first));
   });
 };
 
-function held(sentence: Said, claim: RegExpExecArray, message: string | null): readonly Finding[] {
-  if (message === null || !sentence.owns(claim.index + claim[0].length)) return [];
-  const from = sentence.from + claim.index;
+/** A part of a run. */
+interface Part {
+  readonly from: number;
+  readonly text: string;
+}
+
+const end = ({ from, text }: Said): number => from + text.length;
+const matched = ({ from }: Said, { index, 0: text }: RegExpExecArray): Part => ({ from: from + index, text });
+
+function held(sentence: Said, part: Part, message: string | null): readonly Finding[] {
+  const lead = part.text.length - part.text.trimStart().length;
+  const to = part.from + part.text.length;
+  if (message === null || !sentence.owns(Math.min(to - sentence.from, sentence.text.length))) return [];
   return [
     finding('radial-law', {
-      span: spanOf(sentence.run, from, from + claim[0].length),
+      span: spanOf(sentence.run, part.from + lead, to),
       message,
       hints: [
         'Say that V goes as ln r and E as 1/r, as in a coaxial cable; 1/r and 1/r² are the laws of a point charge in space.',

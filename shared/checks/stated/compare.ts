@@ -39,10 +39,16 @@ function holds(quantity: Quantity, value: number, open: number, nought: number):
     const below = value <= high + Math.min(half, borderPart * Math.abs(high)) + open;
     return (form === 'less' || above) && (form === 'more' || below);
   }
-  const rough = about ? Math.max(roughPart * Math.abs(low), 2 * half) : half;
+  const rough = about ? Math.max(roughPart * Math.abs(low), 2 * half, roundHalf(quantity)) : half;
   const plainZero = number !== null && number.digits === '0';
   const allowed = (plainZero ? nought : rough) + plus + open;
   return value >= low - allowed && value <= high + allowed;
+}
+
+/** "About 300" is good to half of its hundred. */
+function roundHalf({ number, factor }: Quantity): number {
+  const noughts = /^[1-9]\d*?(0*)$/u.exec(number?.digits ?? '')?.[1]?.length ?? 0;
+  return 0.5 * Number(`1e${noughts}`) * (noughts > 0 ? factor : 0);
 }
 
 /** How far the nearest of the values lies beside what is stated. */

@@ -23,7 +23,7 @@ const there = `(?:${at}${X}|${probe}([${P}]))`;
 const lead =
   '(?:^|[.;:(—–,] ?|\\b(?:and|but|so|that|then|while|whereas|because|since|hence|therefore|thus) )';
 /** A statement ends here, or goes on with something that does not change it. */
-const ends = `(?= ?(?:$|[.;:,()\\]!\ufffc—–]|(?:and|but|too|as well|also|because|since|so|while|whereas|which|by symmetry|as (?:it|the|well)|in the (?:solution|answer)|on the (?:volt)?meter|there|here|everywhere|all over)(?![\\p{L}])))(?! (?:more|less|higher|lower|above|below))`;
+const ends = `(?= ?(?:$|[.;:,()\\]!\ufffc—–]|(?:and|but|too|as well|also|because|since|so|while|whereas|which|by symmetry|when (?:all|everything) (?:is|goes) (?:well|right)|as (?:it|the|well)|in the (?:solution|answer)|on the (?:volt)?meter|there|here|everywhere|all over)(?![\\p{L}])))(?! (?:more|less|higher|lower|above|below))`;
 
 /** Each with one sign for the place and one for the value. */
 const forms: readonly RegExp[] = [

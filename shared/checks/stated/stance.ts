@@ -28,7 +28,7 @@ const otherStates: readonly RegExp[] = [
   // Another state of the apparatus.
   /\b(?:at|with|for) (?:twice|half|double|three times|ten times) /iu,
   /\b(?:joined|linked|tied|wired|connected|touch(?:es|ing)?)\b[^.;:]{0,12}\b(?:to|with|against)?[ \u00a0](?:(?:bar|electrode|ring|disc) )?(?:\p{Lu}(?![\p{L}.])|the (?:positive|negative) (?:bar|plate|electrode|disc|ring))/u,
-  /\b(?:fresh|used|new|old|flat|weak|worn|run-down|different|another|other|second|third) (?:cell|cells|battery|batteries|supply|paper|sheet|meter|voltmeter|setup|set-up|shape|arrangement)\b/iu,
+  /\b(?:fresh|used|new|old|flat|weak|worn|run-down|different|another|other|next|second|third) (?:run|try|attempt|part|lesson|time|experiment|cell|cells|battery|batteries|supply|paper|sheet|meter|voltmeter|setup|set-up|shape|arrangement)\b/iu,
   /\b(?:loose|oxidi[sz]ed|lifted|damp|humid|faulty|broken|dirty|poor contact|bad contact|creased|torn)\b/iu,
   /\b(?:swapped|reversed|interchanged|exchanged|doubled|halved|tripled|removed|moved|shifted|turned round|taken (?:out|off|away)|replaced|disconnected|unplugged|earthed|grounded|short-circuited|no longer|this time|instead|earlier|previously|yesterday)\b/iu,
   /\b(?:swapping|reversing|interchanging|exchanging|doubling|halving|removing|moving|replacing|joining|disconnecting|adding|leaving out)\b/iu,

@@ -84,3 +84,19 @@ it('is not known without a sheet resistance', () => {
   `,
   );
 });
+
+it('is less where a limit acts, and none where the supply collapses', () => {
+  for (const supply of ['power-pack 60 V, limit 10 mA', 'eht 3 kV']) {
+    checkRule(
+      paperHeat,
+      `
+    \`\`\`electrodes
+    paper 200 mm × 200 mm, 1 kΩ per square
+    supply ${supply}
+    bar N 10 mm × 200 mm at (45, 100) mm negative
+    bar P 10 mm × 200 mm, 100 mm right of N positive
+    \`\`\`
+  `,
+    );
+  }
+});

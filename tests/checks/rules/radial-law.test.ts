@@ -23,6 +23,7 @@ test.each([
   'V ∝ 1/r.',
   'So V is proportional to 1/r.',
   'V against 1/r is a straight line.',
+  'Plot V against 1/r. The graph is a straight line, as for a point charge.',
   'E ∝ 1/r² here.',
   'The field obeys an inverse-square law, as the field is proportional to 1/r^2.',
 ])('is a law of space: %s', (text) => {
@@ -38,6 +39,7 @@ test.each([
   'Round a point charge in space the strength falls as 1/r² and V as 1/r.',
   'V against 1/r is curved. Plot V against 1/r.',
   'Is V against 1/r a straight line?',
+  'Plot V against 1/r. Is the graph a straight line? The graph is curved.',
   'V does not go as 1/r.',
   'A pupil writes that the potential falls as 1/r.',
   'The resistance goes as 1/r. The current is inversely proportional to the sheet resistance.',

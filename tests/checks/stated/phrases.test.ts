@@ -226,6 +226,7 @@ describe('no finding', () => {
     '*E* = *V*/*d* = 1.5 V / 0.10 m = 15 V/m. *E* = 15 V m⁻¹. The gradient is −15 V/m.',
     '0.20 V / 13.3 mm = 15.0 V/m; 1.5 V ÷ 100 mm = 15 V/m; 15 V/m × 0.02 m = 0.3 V.',
     'Use a 1.5 V cell, or one 1.5 V cell in a holder; paper with 5 kΩ per square.',
+    'The cell gives about 500 µA. The paper takes roughly 0.5 mA.',
     // Questions and tasks.
     'Does M read 0.80 V?',
     'Is the reading at M 0.80 V? Explain.',
@@ -238,6 +239,7 @@ describe('no finding', () => {
     'Suppose M reads 0.80 V.',
     'With a fresh cell M reads 0.80 V.',
     'With a cell of 1.6 V, M reads 0.80 V.',
+    'For the second run M reads 1.5 V.',
     'For a supply of 3 V the reading at M is 1.5 V.',
     'With the leads swapped, Q reads 1.20 V.',
     'Q would read 0.31 V beside longer bars, it might show 0.40 V here.',
