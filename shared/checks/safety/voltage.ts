@@ -124,8 +124,13 @@ function ehtOnPaper(supply: Supply, setup: Setup, { solutions, department }: Sce
   });
 }
 
-const setVoltage =
-  /\b(?:set|turn|adjust|raise|increase|put|bring|switch)\b[^.;?\n]{0,60}?\b(?:suppl(?:y|ies)|power[- ]packs?|voltage|output|p\.d\.)\b[^.;?\n]{0,30}?\bto (?:about |exactly |at least |up to )?(\d+(?:\.\d+)?) ?(kv|v)\b(?: ?(a\.?c)\b)?(?! ?\/)/gu;
+const source = String.raw`\b(?:suppl(?:y|ies)|power[- ]packs?|voltage|output|p\.d\.)\b`;
+const setVoltage = new RegExp(
+  `(?:\\b(?:set|turn|adjust|raise|increase|put|bring|switch)\\b[^.;?\\n]{0,60}?${source}[^.;?\\n]{0,30}?|` +
+    `${source}[^.;?\\n]{0,30}?\\b(?:is|are|be|was|were) (?:then |now )?(?:set|turned|adjusted|raised|increased|put|brought|switched) (?:up )?)` +
+    String.raw`\b(?:to|at) (?:about |exactly |at least |up to )?(\d+(?:\.\d+)?) ?(kv|v)\b(?: ?(a\.?c)\b)?(?! ?\/)`,
+  'gu',
+);
 
 /** Voltages to which the text has the supply set. */
 function statedVoltages(scene: Scene, liquids: readonly Cause[]): readonly Finding[] {

@@ -22,6 +22,7 @@ describe('used', () => {
     ['Don’t use mains; use the candle.', ['flame']],
     ['No flour here, but sprinkle semolina on it.', ['grain']],
     ['Use two cells in parallel.', ['cells-parallel']],
+    ['Leads are 2 m long.', ['leads-trailing']],
   ])('%s', (text, codes) => {
     expect(withText(text)).toEqual(codes);
   });
@@ -30,6 +31,8 @@ describe('used', () => {
 describe('not used', () => {
   test.each([
     'No oil is used.',
+    'The leads are 1 m long.',
+    'Leads of 0.5 m are long enough; a wire of 3 mm is too thick.',
     'Oil is not used here.',
     'Do not solder.',
     'You must not solder the leads.',

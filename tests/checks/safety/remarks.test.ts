@@ -39,6 +39,7 @@ describe('claims', () => {
 describe('health', () => {
   test.each([
     'Ella has asthma.',
+    'Jaime in 12C is diabetic, so he sits at the front.',
     'Note: Sam P. has a nut allergy.',
     'One pupil in 12B has a pacemaker.',
     'That student in the second group is diabetic.',
@@ -52,6 +53,7 @@ describe('health', () => {
     'If a pupil has asthma, open the window.',
     'Ask whether anybody has a nut allergy.',
     'The wheat is allergenic.',
+    'Anyone in 12C who is diabetic tells the teacher.',
     'Everyone who is allergic to nickel wears gloves.',
   ])('but not: %s', (text) => {
     expect(found(text)).toEqual([]);

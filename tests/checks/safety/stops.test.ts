@@ -85,6 +85,7 @@ describe('supplies', () => {
 describe('words', () => {
   test.each([
     ['Set the power pack to 60 V.', 'voltage-touch'],
+    ['For the second run the supply is set to 60 V.', 'voltage-touch'],
     ['Turn the supply up to 30 V a.c. and read the meter.', 'voltage-touch'],
     ['Connect the bars to an ignition coil.', 'high-voltage-source'],
     ['Use an induction coil as the source.', 'high-voltage-source'],

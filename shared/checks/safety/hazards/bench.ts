@@ -160,6 +160,9 @@ const paperDust: Hazard = {
   ],
 };
 
+const long = String.raw`(?:[2-9]|[1-9]\d|1\.[1-9]\d?|[2-9]\.\d+)`;
+const cords = String.raw`\b(?:leads?|cables?|wires?|cords?)\b`;
+
 const leadsTrailing: Hazard = {
   code: 'leads-trailing',
   about: 'long leads',
@@ -167,7 +170,12 @@ const leadsTrailing: Hazard = {
   causes: (scene) =>
     inText(
       scene,
-      /\b(?:[2-9]|[1-9]\d|1\.[1-9]\d?|[2-9]\.\d+) ?m(?: long)? (?:4 mm )?(?:leads?|cables?|wires?|cords?)\b|\b(?:leads?|cables?|wires?|cords?) (?:of |[\w ]{0,12}longer than |, )?(?:[1-9]\d*(?:\.\d+)?) m\b|\bacross (?:the |an )?(?:aisles?|gangways?)\b/gu,
+      new RegExp(
+        `(?<![\\d.])${long} ?m(?: long)? (?:4 mm )?${cords}|` +
+          `${cords} (?:of |are |is |, )?${long} m\\b|${cords} (?:of )?(?:more|longer) than 1 m\\b`,
+        'gu',
+      ),
+      'done',
     ),
   notes: [
     {

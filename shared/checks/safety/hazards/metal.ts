@@ -157,8 +157,8 @@ const metalOverhang: Hazard = {
   causes: (scene) =>
     inSetups(
       scene,
-      ({ paper, electrodes }) =>
-        paper === null
+      ({ paper, electrodes, findings }) =>
+        paper === null || findings.some(({ code }) => code === 'mostly-off-paper' || code === 'off-paper')
           ? null
           : electrodes.find(
               ({ box }) =>
