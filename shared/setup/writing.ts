@@ -61,6 +61,7 @@ const endOf = (line: ExcerptLine): number => line.at + line.text.length;
 function added(block: Block, index: number, text: string): TextEdit {
   const { head, lines, lineEnd = '\n' } = block.excerpt;
   const end = endOf(lines[index] ?? head);
-  const prefix = (lines[0] ?? head).prefix ?? '';
+  // A blank line may go without what stands before the others.
+  const { prefix = '' } = lines.find((line) => line.text.trim() !== '') ?? head;
   return { span: span(end, end), text: `${lineEnd}${prefix}${text}` };
 }

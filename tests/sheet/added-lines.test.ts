@@ -33,6 +33,11 @@ test('without C, added behind without R', () => {
 
 test.each([
   [
+    'that begins with a blank one',
+    '- ```electrodes\n\n  copper 0.1 mm\n  ```\n',
+    '- ```electrodes\n\n  copper 0.1 mm\n  supply cell 1.5 V\n  ```\n',
+  ],
+  [
     'in a quotation and a list',
     '> - ```electrodes\n>   ```\n',
     '> - ```electrodes\n>   supply cell 1.5 V\n>   ```\n',
@@ -43,7 +48,7 @@ test.each([
     '> ```electrodes\r\n> ```\r\n',
     '> ```electrodes\r\n> supply cell 1.5 V\r\n> ```\r\n',
   ],
-])('the first line of a block %s', (_, empty, mended) => {
+])('a line is added to a block %s', (_, empty, mended) => {
   const [setup] = resolveSetups(readSheet({ name: 'list.md', text: empty }).blocks.map(({ block }) => block));
   const fixes = setup?.findings.flatMap((one) => one.fixes) ?? [];
   const [edit] = fixes.find(({ title }) => title === 'Add supply cell 1.5 V')?.edits ?? [];

@@ -111,7 +111,7 @@ function textOf({ from, to }: Span, { excerpt }: Block): string {
 function written(line: NewLine | string, block: Block): ExcerptLine {
   const { lines, head } = block.excerpt;
   const text = typeof line === 'string' ? line : inColumns([block], line).trimEnd();
-  return { ...(lines[0] ?? head), text };
+  return { ...(lines.find((one) => one.text.trim() !== '') ?? head), text };
 }
 
 /** No blank line at the beginning or the end, and no two together. */

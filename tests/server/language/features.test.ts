@@ -233,7 +233,7 @@ describe('an editor with all that ours has', () => {
       code: LSPErrorCodes.ServerCancelled,
       data: { retriggerRequest: true },
     });
-    expect((await second).items.map(({ code }) => code)).toEqual(['circuit-open']);
+    expect((await second).items.map(({ code }) => code)).toContain('circuit-open');
   });
 
   test('refactorings have their own kinds', async () => {
@@ -262,7 +262,8 @@ describe('an editor with little', () => {
       ]);
       const open = editor.open(`${twoSetups.replace('1.5 V', '1,5 V')}\nMove probe M.\n`);
       const { diagnostics } = await editor.findingsFor(open.uri, 1);
-      expect(diagnostics[0]?.codeDescription?.href).toMatch(/^file:.*docs\/findings\.md#decimal-comma$/);
+      const comma = diagnostics.find(({ code }) => code === 'decimal-comma');
+      expect(comma?.codeDescription?.href).toMatch(/^file:.*docs\/findings\.md#decimal-comma$/);
       expect(await open.ask('textDocument/inlayHint', { range: everything })).toBe(null);
       const lenses = await open.ask<CodeLens[]>('textDocument/codeLens');
       expect(lenses.map(({ command }) => command?.command)).toEqual(['', '']);
