@@ -9,11 +9,11 @@ import { catalogue } from '../../findings/catalogue.ts';
 import type { Dimension } from '../../quantity/quantity.ts';
 import { dimensionWords } from '../../quantity/read.ts';
 import { usualUnits } from '../../quantity/units.ts';
-import type { Setup } from '../../setup/setup.ts';
 import { type Progress, progressOf } from '../line-progress.ts';
 import type { BlockPlace } from '../place.ts';
 import { wordEntry, wordHelp } from '../words.ts';
 import { type Offer, offer } from './completion.ts';
+import { type Known, knownNames } from './known-names.ts';
 import { linePattern } from './line-pattern.ts';
 import { dimensionsAfter, type LineWords, lineWords } from './line-words.ts';
 import { begunWords, nextWords } from './next-words.ts';
@@ -170,29 +170,6 @@ function nextOf(
       kind === 'row' ? word === 'from' : kind === 'probe' ? word === 'at' : word !== 'from',
     ),
   );
-}
-
-/** A name of the setup. */
-export interface Known {
-  readonly name: string;
-  readonly kind: 'electrode' | 'probe' | 'row';
-}
-
-/** Names of the setup, and those that the block gives to what has no place yet. */
-function knownNames({ electrodes, probes, rows }: Setup, { statements }: Block): readonly Known[] {
-  const inSetup: readonly Known[] = [
-    ...electrodes.map(({ name }) => ({ name, kind: 'electrode' as const })),
-    ...probes.map(({ name }) => ({ name, kind: 'probe' as const })),
-    ...rows.map(({ name }) => ({ name, kind: 'row' as const })),
-  ];
-  const given = statements.flatMap((statement): readonly Known[] => {
-    if (statement.kind === 'shape') return [{ name: statement.name.text, kind: 'electrode' }];
-    if (statement.kind === 'probe' || statement.kind === 'row') {
-      return [{ name: statement.name.text, kind: statement.kind }];
-    }
-    return [];
-  });
-  return [...inSetup, ...given];
 }
 
 /** What a name behind the last word is of. Behind `at` and `along` stands a name only on the line of a probe: that of a row. */

@@ -3,7 +3,7 @@ import { tokenAt } from '../../block/tokens.ts';
 import type { Word } from '../../block/word.ts';
 import { numberAt, unitAfter } from '../../quantity/read.ts';
 import { freeLetter } from '../moving/letters.ts';
-import type { Known } from './block-line.ts';
+import type { Known } from './known-names.ts';
 import { lineWords } from './line-words.ts';
 
 /**
