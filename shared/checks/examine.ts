@@ -9,7 +9,7 @@ import { troubleFinding } from '../setup/trouble.ts';
 import { applyAllowances } from '../sheet/allowances.ts';
 import { type Binding, bindInserts, wantedSamples } from '../sheet/inserts/bind.ts';
 import type { BoundInsert } from '../sheet/inserts/bound.ts';
-import { readSheet } from '../sheet/read-sheet.ts';
+import { isSheet, readSheet } from '../sheet/read-sheet.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 import type { Source } from '../text/source.ts';
 import { type Standards, usualStandards } from './rule.ts';
@@ -76,7 +76,7 @@ export function conclude(draft: Draft, outcome: (setup: Setup) => Outcome): Exam
     ...setups.flatMap((setup) => setup.findings),
     ...binding.findings,
     ...outcomes.flatMap(({ setup, trouble }) => (trouble === null ? [] : [troubleFinding(setup, trouble)])),
-    ...rules.flatMap((rule) => rule({ sheet, setups, solutions, ...standards })),
+    ...(isSheet(sheet) ? rules.flatMap((rule) => rule({ sheet, setups, solutions, ...standards })) : []),
   ];
   const left = withSeverities(applyAllowances(findings, sheet), standards.department);
   return {

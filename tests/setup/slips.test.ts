@@ -281,7 +281,8 @@ test('a line that is added takes the prefix of its quotation, and its line end',
     prefix: '> ',
   }));
   const head = { text: '', at: written.length };
-  const [setup] = resolveSetups([parseBlock({ lines, span: { from: 0, to: written.length }, head })]);
+  const block = parseBlock({ lines, span: { from: 0, to: written.length }, head, lineEnd: '\r\n' });
+  const [setup] = resolveSetups([block]);
   const found = setup?.findings.find(({ code }) => code === 'supply-missing');
   expect(applied(written, found?.fixes[0]?.edits ?? [])).toBe(`${written}\r\n> supply cell 1.5 V`);
 });

@@ -180,7 +180,7 @@ describe('what is carried', () => {
         handle: 'bar P',
         by: { x: 0, y: 4 },
       });
-      const during = refusedStep.toSpliced(2, 0, step('bar P', 0, 1));
+      const during = [...refusedStep.slice(0, 2), step('bar P', 0, 1), ...refusedStep.slice(2)];
       expect(asked(...during)).toMatchObject({ by: { x: 0, y: 2 } });
     });
     test('are forgotten for another handle, a step back, a drag and Escape', () => {
