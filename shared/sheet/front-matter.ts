@@ -27,7 +27,11 @@ export function readFrontMatter(
     return { front, findings: reader.findings };
   }
   for (const { span, message } of yaml.troubles) reader.report('front-yaml', span, message);
-  for (const pair of yaml.map?.items ?? []) readPair(reader, front, pair);
+  const sound = yaml.troubles.length === 0;
+  for (const pair of yaml.map?.items ?? []) {
+    // What is not YAML may have made a list of a title with a colon: that is said already.
+    if (sound || isScalar(pair.value)) readPair(reader, front, pair);
+  }
   if (yaml.otherwise) {
     reader.report(
       'front-yaml',

@@ -78,6 +78,14 @@ const joinedLast: Note = {
       /\b(?:first|before|whenever|between|each time|while)\b/u,
       supplyWords,
     ),
+    // Where pupils join nothing: all is wired and stays so.
+    all(
+      /\bleave\w*\b/u,
+      new RegExp(
+        `\\bleave (?:the |all |both |our )*(?:\\w+ and (?:the )?)?${metal}.*\\b(?:where|as) (?:they|it) (?:are|is)\\b`,
+        'u',
+      ),
+    ),
   ],
   draft: 'Join the supply last, when everything else is in place, and take it off first.',
 };
