@@ -25,6 +25,12 @@ export class EditorPage {
     return this.page.locator(`.editor-instance .monaco-editor[data-uri$="/${file}"]`);
   }
 
+  /** Resolves when all that the editor does at its start is done; what is clicked before may be forgotten. */
+  async started(): Promise<void> {
+    const started = (): boolean => performance.getEntriesByName('code/LifecyclePhase/Eventually').length > 0;
+    await this.page.waitForFunction(started, null, { timeout: 60_000 });
+  }
+
   async closeSideBar(): Promise<void> {
     const bar = this.page.locator('.part.sidebar');
     await bar.waitFor();

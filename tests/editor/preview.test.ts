@@ -129,7 +129,7 @@ describe('readers', () => {
   test('technicians get their passages', async () => {
     const { editor } = opened;
     await editor.command('Papervolt: Show as technicians see it');
-    await preview().getByText('Cut two strips of copper.').waitFor();
+    await preview().getByText('Cut two strips of copper').waitFor();
     expect(await read()).not.toContain('by symmetry');
     await expect.poll(() => preview().locator('.papervolt-waiting').count()).toBe(0);
     await editor.shot('preview-technicians');

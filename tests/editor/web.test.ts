@@ -11,18 +11,20 @@ let editor: EditorPage;
 beforeAll(async () => {
   build = await startWebBuild(root, { 'bars.md': bars, 'slips.md': slips });
   ({ editor } = build);
-  // Files are found by name once they have been opened: nothing searches this workspace.
-  for (const file of ['bars.md', 'slips.md']) {
-    const row = editor.page.locator('.explorer-folders-view .monaco-list-row', { hasText: file });
-    await row.dblclick({ timeout: 60_000 });
-    await editor.editor(file).locator('.view-line').first().waitFor();
-  }
-  await editor.closeSideBar();
+  await editor.started();
+  await openFromExplorer('slips.md');
 });
 afterAll(() => build.stop());
 beforeEach(({ task }) => {
   onTestFailed(() => editor.shot(`failed-web-${task.name.replace(/\W+/g, '-')}`));
 });
+
+/** Nothing searches this workspace, so that files are not found by their name. */
+async function openFromExplorer(file: string): Promise<void> {
+  const row = editor.page.locator('.explorer-folders-view .monaco-list-row', { hasText: file });
+  await row.dblclick({ timeout: 60_000 });
+  await editor.editor(file).locator('.view-line').first().waitFor();
+}
 
 test('slips are underlined', async () => {
   await editor.squiggles('error').first().waitFor({ timeout: 60_000 });
@@ -32,7 +34,8 @@ test('slips are underlined', async () => {
 });
 
 test('a setup is solved: readings, and its drawing in the hover', async () => {
-  await editor.openFile('bars.md');
+  await openFromExplorer('bars.md');
+  await editor.closeSideBar();
   await editor.line('bars.md', /^probe\s+M\s.*0\.75\sV/).waitFor();
   await editor.cursorIn('bars.md', '```electrodes bars', 'electrodes');
   const drawing = (await editor.hover()).locator('img');
