@@ -2,6 +2,7 @@
  * The corpus: sheets as people write them, clean ones and ones with seeded mistakes, against what is marked in them. Every figure is a
  * count over all sheets; a group of findings is held to the same goal whatever its size.
  */
+import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it, test } from 'vitest';
 import {
@@ -68,6 +69,16 @@ describe('the corpus', () => {
     const ours = /\b(?:approved|compliant|harmless|low hazard|no risk)\b/iu;
     expect(sheets.filter(({ sheet }) => ours.test(sheet.text)).map(({ sheet }) => sheet.name)).toEqual([]);
   });
+});
+
+it('is told on its page as it is counted', () => {
+  const page = readFileSync(fileURLToPath(new URL('../../docs/checks.md', import.meta.url)), 'utf8');
+  const rows = scores.map(
+    ({ group, marked, found, unasked, unaskedNotes }) =>
+      `| ${group} | ${marked} | ${found} | ${unasked} | ${unaskedNotes} |`,
+  );
+  expect(page).toContain(rows.join('\n'));
+  expect(page).toContain(`${sheets.length} sheets`);
 });
 
 describe.each(scores)('$group', (score) => {
