@@ -4,7 +4,7 @@ import type { Value } from './values.ts';
 
 const letterE = /(?:^|[^\p{L}\p{N}_/₀-₉.])E[ \u00a0]?[=≈][ \u00a0]?[-\u2212]?$/u;
 const fieldWords =
-  /\bfield(?<strength> strength)?(?: E)?,? (?<verb>of|is|was) (?:about |roughly |approximately |nearly |only )?$/iu;
+  /\bfield(?<strength> strength)?(?: E)?,? (?<verb>of|is|was|equals|(?:comes|came|works|worked) (?:out )?(?:as|at|to)) (?:about |roughly |approximately |nearly |only )?$/iu;
 /** What follows makes a quotient, a product or another noun of it. */
 const goesOn =
   /^[ \u00a0\n]?(?:[/÷×*·(]|[-+\u2212\u2013] ?\d)|^[ \u00a0\n](?:per|over|across|for|in|divided|times|between|cell|batter|supply|source|power|bar|plate|electrode|line)/u;

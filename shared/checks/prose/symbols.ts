@@ -16,11 +16,17 @@ export const prefixCase = slipRule({
   say: (words) => `The prefix has the wrong capital in “${words.unit}”: ${or(words)}.`,
 });
 
-export const prefixLarge = slipRule({
+const millionTimes = slipRule({
   kind: 'unlikely prefix',
   code: 'prefix-unlikely',
   say: (words) => `With a capital M the unit is a million times as large. ${or(words)}?`,
 });
+
+/** A thundercloud does have megavolts, and a power line nearly one. */
+export const prefixLarge: RunRule = (passage) =>
+  /lightning|thunder|storm|clouds?\b|power lines?|grid\b/iu.test(passage.run.text)
+    ? []
+    : millionTimes(passage);
 
 const ofMeter = /meter(?:’s|'s)?(?: (?:input|resistance))*,? (?:has|have|is|of|with) (?:about |an? )?$/iu;
 

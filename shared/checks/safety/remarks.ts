@@ -46,8 +46,8 @@ function claims({ text }: Scene): readonly Finding[] {
 function medical({ sheet, text }: Scene): readonly Finding[] {
   return [...text.whole.matchAll(needs)].flatMap(({ index, 0: words }) => {
     const before = text.whole.slice(Math.max(0, index - 60), index);
-    const name = /\b(\p{L}{2,20}(?: \p{L}\.?)?(?: (?:in|of|from) [\w-]+)?) $/u.exec(before)?.[1] ?? '';
-    const start = index - 1 - name.length;
+    const name = /\b(\p{L}{2,20}(?: \p{L}\.?)?(?: (?:in|of|from) [\w-]+)?),? $/u.exec(before)?.[1] ?? '';
+    const start = before.lastIndexOf(name) + index - before.length;
     const written = sheet.source.text.slice(text.spanOf(start, index).from);
     if (!oneOfClass.test(before) && !isName(written, name, text.whole, start)) return [];
     return [

@@ -35,7 +35,7 @@ const stops: readonly Stop[] = [
   {
     code: 'mains-electrodes',
     pattern: new RegExp(
-      `${act}${near}${target}${near}\\b(?:to|into|from|across|at|with) (?:the )?(?:mains|wall (?:outlet|socket)|(?:230|240|120|110) ?v\\b)|` +
+      `${act}${near}${target}${near}\\b(?:to|into|from|across|at|with) (?:the |an? )?(?:mains|(?:power |household )?outlet|(?:(?:230|240|120|110) ?v )?wall (?:outlet|socket)|(?:230|240|120|110) ?v\\b)|` +
         `\\bappl\\w+ (?:the )?(?:mains|line voltage|230 ?v|240 ?v|120 ?v|110 ?v)|` +
         `\\b(?:mains|line) (?:voltage|supply|current|a\\.?c\\.?) (?:is |are )?(?:applied |connected |put |joined )?(?:on|across|to) (?:the |both |two )*${target}|` +
         `\\b(?:mains|wall outlet) as (?:the |a )?(?:source|supply)`,

@@ -134,7 +134,7 @@ const setVoltage = new RegExp(
 
 /** Voltages to which the text has the supply set. */
 function statedVoltages(scene: Scene, liquids: readonly Cause[]): readonly Finding[] {
-  return mentionsOf(scene.text, setVoltage).flatMap(({ match, span }) => {
+  return mentionsOf(scene.text, setVoltage, 'done').flatMap(({ match, span }) => {
     const [, number = '', unit = '', alternating] = match;
     const value_V = Number(number) * (unit === 'kv' ? 1000 : 1);
     const found = tooHigh({ value_V, ac: alternating !== undefined, span, supply: null }, scene, liquids);

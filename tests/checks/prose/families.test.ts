@@ -60,6 +60,7 @@ const slips: Readonly<Record<string, readonly Slip[]>> = {
   kinds: [
     ['*E* = 20 mV', 'strength-unit', '*E* = 20 mV/m'],
     ['The field strength is about 15 V here.', 'strength-unit', 'The field strength is about 15 V/m here.'],
+    ['The field strength came out as 15 V.', 'strength-unit', 'The field strength came out as 15 V/m.'],
     ['The potential is 0.5 V m⁻¹ there.', 'potential-unit', 'The potential is 0.5 V there.'],
     ['ΔV = 2 V/m', 'potential-unit', 'ΔV = 2 V'],
     [
@@ -140,6 +141,7 @@ describe('left alone', () => {
     'At 10 m A pupil stands; 5 mm. The next; at 10 mm. x is far; 3 cm. e.g. here',
     '12 V per cell, 5 kΩ per sq, 15 volts per metre, 10 mm per line, a change of 2 V per step',
     'A clip has 20 mΩ, so the meter sees nothing of it.',
+    'Between cloud and ground there are 300 MV before the lightning.',
     // Physics that is right, or somebody else’s.
     'Meera says the field is 1.6 V. Sam thinks that the potential is 15 V/m.',
     'E = 1.5 V / 0.10 m = 15 V/m, and E = 6 V across 2 m; in a field of 15 V/m',

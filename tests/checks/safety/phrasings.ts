@@ -36,6 +36,8 @@ const ofSupplyAndBench: Readonly<Record<string, Phrasings>> = {
         'Keep the two electrodes separate.',
         'Alligator clips: never let them bridge the electrodes.',
         'If the clips touch, a large current flows.',
+        'A lead bridging the two bars flattens the cell and burns your fingers.',
+        'Nothing of metal lies loose, and no clip goes across the gap.',
       ],
       'join the supply last': [
         'Connect the cell last.',
@@ -48,6 +50,8 @@ const ofSupplyAndBench: Readonly<Record<string, Phrasings>> = {
         'Do not switch on until everything is in place.',
         'Insert the cell when the rest of the circuit is complete.',
         'Finally, clip on the cell.',
+        'Build first, power last.',
+        'The battery goes in after everything else.',
       ],
       'disconnect if anything grows warm': [
         'If anything gets warm, disconnect the cell.',

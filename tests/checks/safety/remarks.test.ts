@@ -40,6 +40,7 @@ describe('health', () => {
   test.each([
     'Ella has asthma.',
     'Jaime in 12C is diabetic, so he sits at the front.',
+    'A student, Priya, has epilepsy; seat her near the door.',
     'Note: Sam P. has a nut allergy.',
     'One pupil in 12B has a pacemaker.',
     'That student in the second group is diabetic.',

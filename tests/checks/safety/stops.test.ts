@@ -85,12 +85,14 @@ describe('supplies', () => {
 describe('words', () => {
   test.each([
     ['Set the power pack to 60 V.', 'voltage-touch'],
+    ['Raise the voltage to 100 V.', 'voltage-touch'],
     ['For the second run the supply is set to 60 V.', 'voltage-touch'],
     ['Turn the supply up to 30 V a.c. and read the meter.', 'voltage-touch'],
     ['Connect the bars to an ignition coil.', 'high-voltage-source'],
     ['Use an induction coil as the source.', 'high-voltage-source'],
     ['We built a supply from a microwave oven transformer, used here with the discs.', 'high-voltage-source'],
     ['Connect the electrodes to the mains.', 'mains-electrodes'],
+    ['Connect the bars to a 230 V wall socket through a dimmer.', 'mains-electrodes'],
     ['Apply mains voltage across the plates.', 'mains-electrodes'],
     ['Wire the two discs across the 230 V supply.', 'mains-electrodes'],
     ['Put a grape in a microwave oven and watch the plasma.', 'microwave-oven'],

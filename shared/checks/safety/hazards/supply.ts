@@ -49,6 +49,12 @@ const apart: Note = {
       new RegExp(`${not}[^.;]*\\bjoin\\w* (?:the |two |both |these |any |bare )*${metal}`, 'u'),
     ),
     all(
+      /\b(?:touch|bridg|short)ing\b/u,
+      new RegExp(metal, 'u'),
+      /\b(?:hot|warm|heats?|burns?|flattens?|drains?|kills?|ruins?)\b/u,
+    ),
+    all(/\bacross the (?:gap|paper|bars|clips|terminals)\b/u, new RegExp(`${not} ${gap}${metal}`, 'u')),
+    all(
       /\bif\b/u,
       new RegExp(`\\bif\\b.*${metal}${gap}${meeting}.*\\b(?:hot|warm|burn\\w*|current|heat\\w*)\\b`, 'u'),
     ),
@@ -66,6 +72,8 @@ const joinedLast: Note = {
       /\b(?:connect\w*|join\w*|attach\w*|clip\w*|insert\w*|put\w*|switch\w*|turn\w*|plug\w*|add\w*|fit\w*|clos\w*|hook\w*|goes|go|on|in)\b/u,
       supplyWords,
     ),
+    all(/\b(?:cells?|batter(?:y|ies)|power|supply|packs?)[ ,:]+(?:always |goes |comes |is |are )?last\b/u),
+    all(/\bafter (?:everything|all|the rest)\b/u, /\b(?:goes|go|put|clip|on|in)\b/u, supplyWords),
     all(/\b(?:end|finish)\b/u, /\b(?:until|till) the (?:very )?(?:end|finish)\b/u, supplyWords),
     all(
       /\b(?:connect|join|insert|fit|switch(?:ed)? (?:\w+ ){0,3}on|turn(?:ed)? (?:\w+ ){0,3}on|power|plug)\w*/u,
