@@ -24,9 +24,10 @@ export const edgeNear: Rule = (subject) => {
   const said = saidIn(subject, words).filter(({ text }) => !/\?/u.test(text) && !ofSpace.test(text));
   return said.flatMap((sentence) => {
     const match = unbounded.map((pattern) => pattern.exec(sentence.text)).find((found) => found !== null);
+    if (match === undefined || match === null) return [];
     const nearest = sentence.setups.map(nearestToEdge);
     const [first] = nearest;
-    if (match === undefined || match === null || first === undefined || first === null) return [];
+    if (first === undefined || first === null) return [];
     if (nearest.some((one) => one === null) || !sentence.owns(match.index + match[0].length)) return [];
     const from = sentence.from + match.index;
     return [

@@ -3,11 +3,12 @@ import type { Setup } from '../../setup/setup.ts';
 import type { Sheet } from '../../sheet/sheet.ts';
 import type { Run } from '../prose/run.ts';
 import type { Subject } from '../rule.ts';
+import { knownSkeleton } from './known-skeletons.ts';
 import { withPlaces } from './places.ts';
 import { setupsMeant } from './scope.ts';
 import { type Section, sectionsOf } from './sections.ts';
 import { type Sentence, sentencesOf } from './sentences.ts';
-import { type Skeleton, skeletonOf } from './skeleton.ts';
+import type { Skeleton } from './skeleton.ts';
 import { changesSetup, isClaim, isDenied, isOwn, isQuoted } from './stance.ts';
 import { namesOf } from './subject.ts';
 
@@ -37,7 +38,7 @@ export class Said implements Sentence {
   }
 
   get skeleton(): Skeleton {
-    this.bare ??= skeletonOf(this.text, namesOf(this.context));
+    this.bare ??= knownSkeleton(this.text, namesOf(this.context));
     return this.bare;
   }
 

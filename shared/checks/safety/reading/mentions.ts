@@ -1,6 +1,7 @@
 /** Where a sheet speaks of a dangerous thing, and whether it is used: what is denied, asked, quoted or only talked about makes no hazard. */
 import type { Readers } from '../../../sheet/sheet.ts';
 import type { Span } from '../../../text/span.ts';
+import type { Found } from './matches.ts';
 import type { Piece, SafetyText } from './safety-text.ts';
 
 export interface Mention {
@@ -24,15 +25,14 @@ export type Way = 'used' | 'done' | 'said';
 /** All mentions of what is used. `pattern` has the flag g and is written for small letters. */
 export function mentionsOf(text: SafetyText, pattern: RegExp, way: Way = 'used'): readonly Mention[] {
   const found: Mention[] = [];
-  for (const match of text.whole.matchAll(pattern)) {
-    const mention = mentionAt(text, match, way);
+  for (const one of text.matches.of(pattern)) {
+    const mention = mentionAt(text, one, way);
     if (mention !== null) found.push(mention);
   }
   return found;
 }
 
-function mentionAt(text: SafetyText, match: RegExpExecArray, way: Way): Mention | null {
-  const from = match.index;
+function mentionAt(text: SafetyText, { from, match }: Found, way: Way): Mention | null {
   const to = from + match[0].length;
   const piece = text.pieceAt(from);
   if (to > piece.to || piece.kind === 'caption') return null;

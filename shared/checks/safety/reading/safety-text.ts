@@ -9,6 +9,7 @@ import type { Span } from '../../../text/span.ts';
 import type { Run } from '../../prose/run.ts';
 import { runsOf } from '../../prose/runs.ts';
 import { kitPieces } from './kit-pieces.ts';
+import { type Matches, matchesIn } from './matches.ts';
 
 type Token = Sheet['tokens'][number];
 
@@ -31,6 +32,7 @@ export interface Piece {
 
 export interface SafetyText {
   readonly whole: string;
+  readonly matches: Matches;
   readonly pieces: readonly Piece[];
   /** Headings, and paragraphs beginning in bold type, that open a part about safety: index of the token. */
   readonly openings: readonly number[];
@@ -135,6 +137,7 @@ class Collector {
     };
     return {
       whole,
+      matches: matchesIn(whole),
       pieces,
       openings,
       pieceAt,

@@ -6,10 +6,10 @@ import type { Piece, SafetyText } from './safety-text.ts';
 export function piecesSaying(text: SafetyText, said: readonly Saying[]): readonly Piece[] {
   const found = new Set<Piece>();
   for (const { lead, others } of said) {
-    for (const { index } of text.whole.matchAll(lead)) {
-      const piece = text.pieceAt(index);
+    for (const { from } of text.matches.of(lead)) {
+      const piece = text.pieceAt(from);
       if (found.has(piece) || piece.question || piece.answer) continue;
-      const words = wordsRound(text, piece, index);
+      const words = wordsRound(text, piece, from);
       if (others.every((other) => other.test(words))) found.add(piece);
     }
   }
