@@ -55,14 +55,12 @@ test('snippets are offered where they can stand', async () => {
   await editor.cursorBehind('bars.md', /^probe/);
   await editor.press('Enter');
   await editor.type('two-b');
-  await editor.press('Control+Space');
-  await editor.suggestions().filter({ hasText: 'two-bars' }).first().waitFor();
+  await (await editor.suggestion('two-bars')).waitFor();
   await editor.press('Escape');
   await editor.revert('bars.md');
   await editor.press('Control+End', 'Enter');
   await editor.type('electrodes-l');
-  await editor.press('Control+Space');
-  await editor.suggestions().filter({ hasText: 'electrodes-like' }).first().waitFor();
+  await (await editor.suggestion('electrodes-like')).waitFor();
   await editor.press('Enter');
   await editor.line('bars.md', 'electrodes reversed like bars').waitFor();
   await editor.press('Escape', 'Escape');

@@ -157,6 +157,24 @@ export class EditorPage {
     return this.page.locator('.suggest-widget.visible .monaco-list-row');
   }
 
+  /**
+   * One that depends on the language of the place. A line that was just typed still has that of the text around the block until the
+   * editor has read its grammar again, in its own time and without a sign: then it has to be asked once more, as a person would.
+   */
+  async suggestion(text: string): Promise<Locator> {
+    const found = this.suggestions().filter({ hasText: text }).first();
+    for (const end = Date.now() + patience; Date.now() < end; ) {
+      await this.press('Control+Space');
+      const seen = await found.waitFor({ timeout: 1000 }).then(
+        () => true,
+        () => false,
+      );
+      if (seen) break;
+      await this.press('Escape');
+    }
+    return found;
+  }
+
   /** Rows of the list of problems, which is opened. */
   async problems(): Promise<Locator> {
     await this.command('Problems: Focus on Problems View');
